@@ -1,0 +1,23 @@
+#pragma once
+
+// Best plan and proven lower bound for a ChainProblem.
+
+#include <optional>
+
+#include "graph/chain_problem.hpp"
+#include "graph/shared_cost_solver.hpp"
+
+namespace spadework::graph {
+
+struct ChainSolution {
+    std::optional<ChainPlan> plan;  ///< Empty when some stop cannot be reached.
+    Cost bound = 0;                 ///< No plan costs less.
+    bool interrupted = false;
+};
+
+ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits);
+
+/// Exact cost of a plan, or nothing when it is not a plan for the problem.
+std::optional<Cost> cost_of(const ChainProblem& problem, const ChainPlan& plan);
+
+}  // namespace spadework::graph

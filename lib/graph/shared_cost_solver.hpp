@@ -1,0 +1,62 @@
+#pragma once
+
+// Best plan and proven lower bound for a SharedCostProblem.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "graph/progress.hpp"
+#include "graph/shared_cost_problem.hpp"
+
+namespace spadework::graph {
+
+/// How long and how hard to work. The answer does not depend on `threads`; it depends on `seconds` only where that
+/// limit cuts the work short.
+struct SolveLimits {
+    double seconds = 10.0;    ///< Wall-clock limit; the best plan so far comes back with its bound.
+    double target_gap = 0.0;  ///< Stop when (value - bound) / value is at or below this.
+    int threads = 1;
+    std::uint64_t seed = 1;
+    Progress* progress = nullptr;  ///< Told of every improvement and asked whether to stop. May be null.
+};
+
+/// Integer prices that prove a lower bound. For each demand, `prices` holds what it contributes to the opening of each
+/// edge, as (edge, price) with price > 0. They prove the bound because for every edge the contributions sum to no more
+/// than its opening cost, so that for every root r
+///   cost_r + sum over demands of the shortest distance under (weight*length + multiplicity*passage + price)
+/// is at most the cost of every plan rooted at r (weak duality of the multicommodity flow model). Balakrishnan,
+/// Magnanti and Wong, "A dual-ascent procedure for large-scale uncapacitated network design", Operations Research 37
+/// (1989).
+struct EdgePrice {
+    EdgeId edge = 0;
+    Cost price = 0;
+};
+struct SharedCostCertificate {
+    std::vector<std::vector<EdgePrice>> prices;  ///< One list for each demand.
+};
+
+struct SharedCostSolution {
+    std::optional<SharedCostPlan> plan;    ///< Empty when some demand cannot be reached from any root.
+    Cost bound = 0;                        ///< No plan costs less. Valid in exact integer arithmetic.
+    SharedCostCertificate certificate;     ///< Prices that prove `bound` (or as much of it as prices alone prove).
+    std::vector<Cost> root_bounds;         ///< For each root option, no plan with that root costs less.
+    std::vector<std::int32_t> roots_left;  ///< Root options whose bound is not above the plan's value.
+    bool optimal = false;                  ///< plan->value == bound.
+    bool interrupted = false;              ///< Time ran out or progress asked to stop before the target gap.
+};
+
+SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& limits);
+
+/// A good plan quickly (construction and local search, milliseconds), for callers that try many variants. `bound` is 0.
+SharedCostSolution sketch(const SharedCostProblem& problem, const SolveLimits& limits);
+
+/// Bound that the certificate proves for each root, by Dijkstra in integers. Simple code, independent of the solver.
+/// Returns nothing when the prices break a rule (negative, unknown edge, sum above an opening cost).
+std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
+                                              const SharedCostCertificate& certificate);
+
+/// Exact cost of a plan, or nothing when it is not a plan for the problem (a path that does not join root to demand).
+std::optional<Cost> cost_of(const SharedCostProblem& problem, const SharedCostPlan& plan);
+
+}  // namespace spadework::graph
