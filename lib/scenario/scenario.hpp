@@ -1,0 +1,205 @@
+#pragma once
+
+// A site as the contractor describes it, checked once at the border and immutable from then on. Everything refers to
+// everything else by index into these lists; ids are unique within their list.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "catalogue/catalogue.hpp"
+#include "units/bit_rate.hpp"
+#include "units/length.hpp"
+#include "units/money.hpp"
+#include "units/work_time.hpp"
+
+namespace spadework {
+
+using PlaceIndex = std::int32_t;
+using SegmentIndex = std::int32_t;
+using BuildingIndex = std::int32_t;
+
+/// What positions on the map mean.
+enum class CoordinateSystem {
+    plane_metres,   ///< x east, y north, metres on a local plan.
+    wgs84_degrees,  ///< x longitude, y latitude, degrees on the WGS 84 ellipsoid.
+};
+
+struct Position {
+    double x = 0;
+    double y = 0;
+    friend bool operator==(const Position&, const Position&) = default;
+};
+
+enum class PlaceKind { junction, handhole, pole, building, hub };
+
+struct Place {
+    std::string id;
+    std::string name;  ///< For people; the id where none was given.
+    PlaceKind kind = PlaceKind::junction;
+    Position at;
+    bool enclosure_allowed = true;  ///< Already decided: by the place, or by the rules for its kind.
+    std::string enclosure_reason;   ///< Why not, or what makes it dear.
+    Money enclosure_extra;          ///< On top of an enclosure's own price when it stands here.
+};
+
+/// How a metre is opened and made good.
+enum class MethodKind { open_cut, plough, narrow_trench, bore, pole_line, existing_duct };
+
+/// One way of opening a ground. Prices are a metre of segment.
+struct OpeningMethod {
+    std::string id;
+    MethodKind kind = MethodKind::open_cut;
+    double labour_hours_per_metre = 0;  ///< Crew hours, at labour.groundworks_rate.
+    UnitPrice plant_per_metre;
+    UnitPrice material_per_metre;
+    UnitPrice reinstatement_per_metre;
+    Money set_up;                     ///< Once for every segment opened this way.
+    Length depth;                     ///< Of the trench or bore; 0 on poles and in existing ducts.
+    UnitPrice duct_per_metre;         ///< New duct for each cable; 0 where none is laid.
+    double pull_hours_per_metre = 0;  ///< Installer hours for each cable, at labour.installer_rate.
+};
+
+struct Ground {
+    std::string id;
+    std::string name;
+    std::vector<OpeningMethod> methods;  ///< At least one.
+};
+
+enum class ChargeCategory { crossing, permit };
+
+/// Paid once when the segment is used, however it is opened.
+struct FixedCharge {
+    std::string what;
+    ChargeCategory category = ChargeCategory::crossing;
+    Money amount;
+};
+
+struct Segment {
+    std::string id;
+    PlaceIndex from = 0;
+    PlaceIndex to = 0;
+    std::vector<Position> polyline;  ///< Both ends included.
+    Length length;                   ///< More than 0.
+    int ground = 0;                  ///< Index into grounds.
+    std::optional<int> duct_room;    ///< An existing duct, with room for this many cables.
+    bool pole_line = false;          ///< Poles stand along it: cables may be hung instead of buried.
+    std::vector<FixedCharge> charges;
+    std::string ban;  ///< Why it may not be used; empty when it may.
+};
+
+/// What hangs on a building's gear, for example four cameras at 12 W.
+struct DeviceGroup {
+    std::string what;
+    int count = 1;
+    double watts = 0;  ///< Each, at the device; 0 when not fed over the data cable.
+};
+
+/// Links wanted from the hub to a building.
+struct LinkDemand {
+    BitRate rate;
+    int count = 1;
+};
+
+struct Building {
+    std::string id;
+    std::string name;
+    PlaceIndex place = 0;
+    std::vector<LinkDemand> links;  ///< At least one link in all.
+    std::vector<DeviceGroup> devices;
+};
+
+struct Hub {
+    PlaceIndex place = 0;
+    int free_optic_ports = 0;  ///< Already there and unused.
+};
+
+struct Labour {
+    UnitPrice groundworks_rate;  ///< An hour of the digging crew.
+    UnitPrice installer_rate;    ///< An hour of a cable installer.
+    WorkTime plug_time;          ///< Plug, clean and label one strand end.
+    WorkTime test_time;          ///< Test one strand end to end, both ways.
+    Money mobilisation;          ///< Once a job.
+    double hours_per_day = 8;
+};
+
+enum class Termination { factory, spliced };
+
+/// Loss allowances, dB and dB/km.
+struct LossRules {
+    double attenuation_1310_db_per_km = 0.4;
+    double attenuation_1550_db_per_km = 0.3;
+    double mated_pair_db = 0.75;
+    double splice_db = 0.3;
+    double spare_margin_db = 0;
+};
+
+/// Length beyond the map that a cable needs.
+struct SlackRules {
+    Length rise_per_end;  ///< From the trench up to the gear or into the enclosure.
+    Length coil_per_end;
+    Length coil_per_handhole;    ///< In every handhole the cable passes through.
+    Percent ordering_allowance;  ///< On the whole length, after rise and coils.
+};
+
+/// Spare strands beyond those in use.
+struct SpareRules {
+    Percent trunk_spare;  ///< Of the strands in use in a trunk.
+    int trunk_spare_least = 0;
+    int drop_spare_least = 0;  ///< In a drop, home run or chain hop.
+};
+
+struct Rules {
+    Termination termination = Termination::factory;
+    StrandUse strand_use = StrandUse::duplex;
+    int most_enclosures = 1;
+    int hop_limit = 8;  ///< Most buildings in one chain.
+    LossRules loss;
+    SlackRules slack;
+    SpareRules spare;
+    Percent contingency;
+    Percent tax;
+    int spare_copper_ports = 0;  ///< Wanted free on every building's switch.
+};
+
+/// A building that may come later.
+struct FutureBuilding {
+    std::string id;
+    std::string name;
+    std::optional<PlaceIndex> place;
+    double chance = 0;  ///< 0 to 1, that it comes within the horizon.
+    int year = 0;       ///< Years from now.
+    int links = 1;
+};
+
+struct Growth {
+    Percent headroom;  ///< Strands beyond those in use and spare, in every trunk.
+    int horizon_years = 10;
+    double unnamed_links_per_year = 0;
+    Percent discount_rate;
+    std::vector<FutureBuilding> buildings;
+};
+
+struct Scenario {
+    std::string name;
+    std::string note;
+    Currency currency;
+    bool feet = false;  ///< Lengths are given and reported in feet.
+    CoordinateSystem coordinates = CoordinateSystem::plane_metres;
+    std::vector<Place> places;      ///< Sorted by id.
+    std::vector<Segment> segments;  ///< Sorted by id.
+    std::vector<Ground> grounds;    ///< Sorted by id.
+    OpeningMethod existing_duct;    ///< What using an existing duct takes.
+    OpeningMethod pole_line;        ///< What hanging cables on an existing pole line takes.
+    Hub hub;
+    std::vector<Building> buildings;  ///< Sorted by id.
+    Catalogue catalogue;
+    Labour labour;
+    Rules rules;
+    Growth growth;
+    std::string digest;  ///< Of every byte read, as 16 hexadecimal digits.
+};
+
+}  // namespace spadework
