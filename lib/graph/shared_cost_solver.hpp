@@ -22,18 +22,25 @@ struct SolveLimits {
 };
 
 /// Integer prices that prove a lower bound. For each demand, `prices` holds what it contributes to the opening of each
-/// edge, as (edge, price) with price > 0. They prove the bound because for every edge the contributions sum to no more
-/// than its opening cost, so that for every root r
+/// edge, as (edge, direction, price) with price > 0. They prove the bound because the contributions to an edge sum to no
+/// more than its opening cost, so that for every root r
 ///   cost_r + sum over demands of the shortest distance under (weight*length + multiplicity*passage + price)
 /// is at most the cost of every plan rooted at r (weak duality of the multicommodity flow model). Balakrishnan,
 /// Magnanti and Wong, "A dual-ascent procedure for large-scale uncapacitated network design", Operations Research 37
 /// (1989).
+///
+/// How contributions sum: demands whose weights and multiplicities are in one proportion measure every path alike, so
+/// some best plan gives them paths that make up one tree, and no two of them use an edge in opposite directions (Vasko
+/// and others 2002). So, edge by edge, the sum over proportions of the larger of the two directions' sums must not pass
+/// the opening cost. Where every passage or every length is zero there is one proportion only.
 struct EdgePrice {
     EdgeId edge = 0;
-    Cost price = 0;
+    Cost price = 0;          ///< In parts of a cost unit, see SharedCostCertificate::parts.
+    bool backwards = false;  ///< For paths that run from the edge's head to its tail.
 };
 struct SharedCostCertificate {
     std::vector<std::vector<EdgePrice>> prices;  ///< One list for each demand.
+    std::int64_t parts = 1;                      ///< How many parts of price make one cost unit. At least 1.
 };
 
 struct SharedCostSolution {
@@ -52,7 +59,10 @@ SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& li
 SharedCostSolution sketch(const SharedCostProblem& problem, const SolveLimits& limits);
 
 /// Bound that the certificate proves for each root, by Dijkstra in integers. Simple code, independent of the solver.
-/// Returns nothing when the prices break a rule (negative, unknown edge, sum above an opening cost).
+/// The sum of distances is raised to the next multiple of the greatest common divisor of all opening costs, weight *
+/// length and multiplicity * passage products, because every plan's cost less its root's is such a multiple. A root
+/// from which some demand cannot be reached has the largest Cost. Returns nothing when the prices break a rule
+/// (negative, unknown edge, sum above an opening cost, not one list a demand) or the problem is not well formed.
 std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
                                               const SharedCostCertificate& certificate);
 

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace spadework {
+
+enum class FindingSeverity { note, warning, error };
+
+/// Something a check measured against a limit. Kinds are short fixed words: "link-loss", "link-overload", "link-reach",
+/// "poe-budget", "copper-ports", "hub-ports", "duct-full", "hop-limit", "shared-rate", …
+struct Finding {
+    std::string kind;
+    FindingSeverity severity = FindingSeverity::note;
+    std::string where;  ///< Id of what it concerns: "building kiosk", "segment road".
+    std::string what;   ///< One sentence for people.
+    double measured = 0;
+    double limit = 0;
+    std::string unit;
+};
+
+using Findings = std::vector<Finding>;
+
+bool has_errors(const Findings& findings);
+
+}  // namespace spadework

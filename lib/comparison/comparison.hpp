@@ -1,0 +1,58 @@
+#pragma once
+
+// Layouts side by side, and what to say about them.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "checks/checks.hpp"
+#include "costing/bill.hpp"
+#include "layout/design.hpp"
+#include "scenario/scenario.hpp"
+
+namespace spadework {
+
+struct CableMetres {
+    Length route;
+    Length with_slack;
+    Length ordered;
+};
+
+/// One layout with all that is known of it.
+struct LayoutResult {
+    LayoutKind layout = LayoutKind::home_runs;
+    std::optional<Plan> plan;  ///< Empty when infeasible.
+    std::string reason;        ///< Why infeasible.
+    bool interrupted = false;
+    std::vector<std::string> notes;
+    Bill bill;
+    Money total;                                     ///< What the customer pays.
+    Money bound;                                     ///< No plan of this layout costs less, on the same total.
+    double gap = 0;                                  ///< (total - bound) / total, 0 for a total of 0.
+    Length trench;                                   ///< Of segments dug; existing ducts and pole lines apart.
+    Length reused;                                   ///< Of existing ducts and pole lines used.
+    std::map<std::string, Length> trench_by_ground;  ///< By ground id, with "existing duct" and "pole line".
+    std::map<std::string, Length> trench_by_method;  ///< By kind of method.
+    std::map<int, CableMetres> cable_by_strands;
+    std::vector<LinkBudget> link_budgets;
+    std::optional<double> worst_margin_db;
+    SingleCut worst_cut;
+    Findings findings;
+    [[nodiscard]] bool feasible() const { return plan.has_value(); }
+};
+
+struct Comparison {
+    std::vector<LayoutResult> layouts;  ///< In the order of LayoutKind.
+    std::optional<int> cheapest;        ///< Index into layouts; ties go to the earlier. Empty when none is feasible.
+    std::string verdict;                ///< Two sentences: what wins and by how much; what would change it.
+};
+
+/// Takes a design through checks and costing. A plan with an error finding is not feasible: the finding becomes the
+/// reason.
+LayoutResult assess(const Scenario& scenario, Design design);
+
+Comparison compare(const Scenario& scenario, std::vector<LayoutResult> layouts);
+
+}  // namespace spadework

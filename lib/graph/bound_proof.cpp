@@ -1,0 +1,180 @@
+// Re-checks a certificate with code of its own: nothing here is shared with what finds the prices.
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "graph/adjacency.hpp"
+#include "graph/cost_lattice.hpp"
+#include "graph/label_heap.hpp"
+#include "graph/path_measures.hpp"
+#include "graph/saturating.hpp"
+#include "graph/shared_cost_solver.hpp"
+#include "graph/well_formed.hpp"
+
+namespace spadework::graph {
+
+namespace {
+
+struct DirectionSums {
+    WideCost forwards = 0;
+    WideCost backwards = 0;
+};
+
+/// One list a demand, known edges, no negative price, and edge by edge the sum over proportions of the larger
+/// direction's sum within the opening cost.
+bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCertificate& certificate) {
+    if (certificate.parts < 1 || certificate.prices.size() != problem.demands.size()) return false;
+    const std::vector<std::int32_t> measures = path_measures(problem);
+    const std::int32_t measure_count = measures.empty() ? 0 : *std::max_element(measures.begin(), measures.end()) + 1;
+    std::vector<std::vector<std::size_t>> demands_of(measure_count);
+    for (std::size_t d = 0; d < measures.size(); ++d) demands_of[measures[d]].push_back(d);
+
+    std::vector<WideCost> claimed(problem.edges.size(), 0);
+    for (const auto& members : demands_of) {
+        std::unordered_map<EdgeId, DirectionSums> sums;
+        for (const std::size_t d : members) {
+            for (const EdgePrice& price : certificate.prices[d]) {
+                if (price.edge < 0 || static_cast<std::size_t>(price.edge) >= problem.edges.size()) return false;
+                if (price.price < 0) return false;
+                DirectionSums& sum = sums[price.edge];
+                (price.backwards ? sum.backwards : sum.forwards) += price.price;
+            }
+        }
+        for (const auto& [edge, sum] : sums) claimed[edge] += std::max(sum.forwards, sum.backwards);
+    }
+    for (std::size_t e = 0; e < claimed.size(); ++e) {
+        if (claimed[e] > static_cast<WideCost>(certificate.parts) * problem.edges[e].opening) return false;
+    }
+    return true;
+}
+
+/// Shortest distances to every vertex from the nearest of the roots, by `cost_of_edge`.
+template <class EdgeCost>
+std::vector<Cost> distances_from_roots(const SharedCostProblem& problem, const Adjacency& steps,
+                                       EdgeCost cost_of_edge) {
+    std::vector<Cost> distance(problem.vertex_count, kLargestCost);
+    LabelHeap<Cost> queue(problem.vertex_count);
+    for (const RootOption& root : problem.roots) {
+        distance[root.at] = 0;
+        queue.push_or_lower(root.at, 0);
+    }
+    while (!queue.empty()) {
+        const VertexId here = queue.pop();
+        for (const Step& step : steps.from(here)) {
+            const Cost along = add(distance[here], cost_of_edge(problem.edges[step.edge]));
+            if (along >= distance[step.to]) continue;
+            distance[step.to] = along;
+            queue.push_or_lower(step.to, along);
+        }
+    }
+    return distance;
+}
+
+/// Finds one demand's priced distance from every root, searching from the demand. What is left to the nearest root is
+/// never less than weight * its length distance + multiplicity * its passage distance, which steers the search.
+class PricedSearch {
+public:
+    PricedSearch(const SharedCostProblem& problem, Cost parts)
+        : problem_(problem),
+          parts_(parts),
+          steps_(problem.vertex_count, problem.edges),
+          length_left_(distances_from_roots(problem, steps_, [](const SharedCostEdge& e) { return e.length; })),
+          passage_left_(distances_from_roots(problem, steps_, [](const SharedCostEdge& e) { return e.passage; })),
+          is_root_(problem.vertex_count, 0),
+          label_(problem.vertex_count, kLargestCost),
+          forwards_(problem.edges.size(), 0),
+          backwards_(problem.edges.size(), 0),
+          queue_(problem.vertex_count) {
+        for (const RootOption& root : problem.roots) {
+            root_vertices_ += is_root_[root.at] ? 0 : 1;
+            is_root_[root.at] = 1;
+        }
+        for (VertexId v = 0; v < problem.vertex_count; ++v) {
+            if (length_left_[v] == kLargestCost) continue;  // No root reaches it: never met by a search that counts.
+            farthest_length_ = std::max(farthest_length_, length_left_[v]);
+            farthest_passage_ = std::max(farthest_passage_, passage_left_[v]);
+        }
+    }
+
+    /// Adds the demand's priced distance, in parts, to each root's sum.
+    void add_distances(const Demand& demand, const std::vector<EdgePrice>& prices, std::vector<WideCost>& sums) {
+        for (const EdgePrice& p : prices) (p.backwards ? backwards_ : forwards_)[p.edge] += p.price;
+        search(demand);
+        for (std::size_t r = 0; r < sums.size(); ++r) sums[r] += label_[problem_.roots[r].at];
+        for (const VertexId v : met_) label_[v] = kLargestCost;
+        met_.clear();
+        queue_.clear();
+        for (const EdgePrice& p : prices) (p.backwards ? backwards_ : forwards_)[p.edge] = 0;
+    }
+
+private:
+    void search(const Demand& demand) {
+        const bool steer = add(times(demand.weight, farthest_length_), times(demand.multiplicity, farthest_passage_)) <
+                           kLargestCost / 8 / parts_;
+        meet(demand.at, 0, demand, steer);
+        for (std::int32_t roots_left = root_vertices_; !queue_.empty() && roots_left > 0;) {
+            const VertexId here = queue_.pop();
+            roots_left -= is_root_[here];
+            for (const Step& step : steps_.from(here)) {
+                const SharedCostEdge& edge = problem_.edges[step.edge];
+                const Cost price = edge.head == here ? forwards_[step.edge] : backwards_[step.edge];
+                const Cost along = add(times(path_charge(demand, edge), parts_), price);
+                meet(step.to, add(label_[here], along), demand, steer);
+            }
+        }
+    }
+
+    void meet(VertexId v, Cost label, const Demand& demand, bool steer) {
+        if (label >= label_[v]) return;
+        if (label_[v] == kLargestCost) met_.push_back(v);
+        label_[v] = label;
+        const Cost left = steer ? (demand.weight * finite(length_left_[v]) + demand.multiplicity * finite(passage_left_[v])) * parts_ : 0;
+        queue_.push_or_lower(v, add(label, left));
+    }
+
+    static Cost finite(Cost distance) { return distance == kLargestCost ? 0 : distance; }
+
+    const SharedCostProblem& problem_;
+    Cost parts_;
+    Adjacency steps_;
+    std::vector<Cost> length_left_;
+    std::vector<Cost> passage_left_;
+    std::vector<std::int32_t> is_root_;
+    std::vector<Cost> label_;
+    std::vector<Cost> forwards_;
+    std::vector<Cost> backwards_;
+    std::vector<VertexId> met_;
+    LabelHeap<Cost> queue_;
+    std::int32_t root_vertices_ = 0;
+    Cost farthest_length_ = 0;
+    Cost farthest_passage_ = 0;
+};
+
+/// The least possible cost of a plan with this root, given the sum of distances in parts.
+Cost raised_to_lattice(WideCost sum_in_parts, Cost parts, Cost step, Cost root_cost) {
+    const WideCost unit = static_cast<WideCost>(parts) * std::max<Cost>(step, 1);
+    const WideCost raised = (sum_in_parts + unit - 1) / unit * std::max<Cost>(step, 1);
+    return saturated(raised + root_cost);
+}
+
+}  // namespace
+
+std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
+                                              const SharedCostCertificate& certificate) {
+    if (!well_formed(problem) || !prices_keep_the_rules(problem, certificate)) return std::nullopt;
+    PricedSearch search(problem, certificate.parts);
+    std::vector<WideCost> sums(problem.roots.size(), 0);
+    for (std::size_t d = 0; d < problem.demands.size(); ++d) {
+        search.add_distances(problem.demands[d], certificate.prices[d], sums);
+    }
+    const Cost step = lattice_step(problem);
+    std::vector<Cost> bounds;
+    for (std::size_t r = 0; r < sums.size(); ++r) {
+        const bool cut_off = sums[r] >= kLargestCost;
+        bounds.push_back(cut_off ? kLargestCost
+                                 : raised_to_lattice(sums[r], certificate.parts, step, problem.roots[r].cost));
+    }
+    return bounds;
+}
+
+}  // namespace spadework::graph

@@ -1,0 +1,53 @@
+#pragma once
+
+// Which gear a building, the hub and an enclosure take, at the least price with its installation.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "catalogue/catalogue.hpp"
+#include "scenario/scenario.hpp"
+#include "units/money.hpp"
+
+namespace spadework {
+
+/// Product and installation of one piece.
+Money price_installed(const BuildingGearProduct& product, const Labour& labour);
+Money price_installed(const HubGearProduct& product, const Labour& labour);
+Money price_installed(const EnclosureProduct& product, const Labour& labour);
+
+/// How many pieces of a product.
+struct Pieces {
+    int product = 0;
+    int count = 0;
+};
+
+/// Power the devices of a building draw at the supplying side, watts: for each device the figure of its PoE class (IEEE
+/// 802.3 clauses 33 and 145). Nothing when a device needs more than class 8 delivers.
+std::optional<double> poe_demand_w(const Building& building);
+
+/// Ports the devices of a building need.
+int copper_ports_needed(const Building& building, const Rules& rules);
+
+/// What a building's gear must do.
+struct GearNeed {
+    int optic_ports = 1;
+    BitRate rate;
+};
+
+/// The cheapest gear for a building: pieces of one product, the second and further ones linked by copper (a port at
+/// each end). A media converter only serves a building with one device or none. Nothing when no product will do.
+std::optional<Pieces> cheapest_building_gear(const Scenario& scenario, const Building& building, const GearNeed& need);
+
+/// Hub switches for `optic_ports` links at `rate` beyond the ports already free: one entry a product used, in catalogue
+/// order. Empty when none is needed; nothing when no product will do.
+std::optional<std::vector<Pieces>> cheapest_hub_gear(const Scenario& scenario, int optic_ports, BitRate rate);
+
+/// Enclosures for `adapters` strands at one place; nothing when the catalogue has none.
+std::optional<std::vector<Pieces>> cheapest_enclosures(const Scenario& scenario, int adapters);
+
+Money price_of(const Scenario& scenario, const std::vector<Pieces>& hub_gear);
+Money price_of_enclosures(const Scenario& scenario, const std::vector<Pieces>& enclosures);
+
+}  // namespace spadework
