@@ -1,0 +1,20 @@
+#pragma once
+
+#include <functional>
+
+#include <CLI/App.hpp>
+
+#include "spadework/exit_code.hpp"
+
+namespace spadework {
+
+/// A command of the program: how it is asked for, and what it does once the command line is understood.
+struct Command {
+    CLI::App* syntax = nullptr;
+    std::function<ExitCode()> run;
+};
+
+// One file each.
+Command add_example_command(CLI::App& program);
+
+}  // namespace spadework

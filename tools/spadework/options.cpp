@@ -1,0 +1,150 @@
+#include "spadework/options.hpp"
+
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <thread>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "diagnostics/nearest_name.hpp"
+
+namespace spadework {
+
+namespace {
+
+constexpr int most_threads = 1024;
+constexpr double longest_seconds = 1e6;
+
+template <class Number>
+std::optional<Number> number_from(const std::string& text) {
+    Number number{};
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+    return number;
+}
+
+std::uint64_t seed_from(const std::string& text) {
+    const auto seed = number_from<std::uint64_t>(text);
+    if (!seed) throw CLI::ValidationError("--seed", fmt::format("'{}' is not a whole number from 0 to 2^64-1", text));
+    return *seed;
+}
+
+int threads_from(const std::string& text) {
+    const auto threads = number_from<int>(text);
+    if (!threads || *threads < 1 || *threads > most_threads) {
+        throw CLI::ValidationError("--threads",
+                                   fmt::format("'{}' is not a whole number from 1 to {}", text, most_threads));
+    }
+    return *threads;
+}
+
+double seconds_from(const std::string& text) {
+    const auto seconds = number_from<double>(text);
+    if (!seconds || !std::isfinite(*seconds) || *seconds <= 0 || *seconds > longest_seconds) {
+        throw CLI::ValidationError("--time-limit",
+                                   fmt::format("'{}' is not a number of seconds above 0 and up to 1000000", text));
+    }
+    return *seconds;
+}
+
+const std::vector<LayoutKind>& all_layouts() {
+    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk,
+                                                LayoutKind::mixed, LayoutKind::daisy_chain};
+    return all;
+}
+
+std::vector<std::string> layout_ids() {
+    std::vector<std::string> ids;
+    for (const LayoutKind kind : all_layouts())
+        ids.emplace_back(id_of(kind));
+    return ids;
+}
+
+LayoutKind layout_from(const std::string& text) {
+    for (const LayoutKind kind : all_layouts()) {
+        if (text == id_of(kind)) return kind;
+    }
+    const std::string nearest = nearest_name(text, layout_ids());
+    throw CLI::ValidationError("--layouts", fmt::format("'{}' is not one of {}{}", text, fmt::join(layout_ids(), ", "),
+                                                        nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
+}
+
+}  // namespace
+
+void add_site_options(CLI::App& command, SiteOptions& options) {
+    command.add_option("FILE", options.file, "The site file (YAML); '-' reads it from standard input")
+        ->required()
+        ->type_name("");
+    auto* quiet = command.add_flag("--quiet", options.quiet, "No progress, warnings or notes on standard error");
+    command.add_flag("--verbose", options.verbose, "Also the reasons behind decisions")->excludes(quiet);
+}
+
+void add_format_option(CLI::App& command, OutputFormat& format) {
+    command
+        .add_option_function<std::string>(
+            "--format",
+            [&format](const std::string& text) {
+                if (text != "text" && text != "json") {
+                    throw CLI::ValidationError("--format", fmt::format("'{}' is not one of text, json", text));
+                }
+                format = text == "json" ? OutputFormat::json : OutputFormat::text;
+            },
+            "Of what is printed: text or json")
+        ->type_name("FORMAT")
+        ->default_str("text");
+}
+
+void add_result_options(CLI::App& command, ResultOptions& options) {
+    add_format_option(command, options.format);
+    command.add_option("--out", options.folder, "Also write CSV, JSON and GeoJSON files to this folder")
+        ->type_name("DIR")
+        ->check([](const std::string& folder) { return folder.empty() ? "--out: no folder is named" : ""; });
+}
+
+void add_search_options(CLI::App& command, SearchOptions& options) {
+    command
+        .add_option_function<std::string>(
+            "--seed", [&options](const std::string& text) { options.seed = seed_from(text); },
+            "Of the random numbers; same seed, same answer")
+        ->type_name("N")
+        ->default_str("1");
+    command
+        .add_option_function<std::string>(
+            "--threads", [&options](const std::string& text) { options.threads = threads_from(text); },
+            "Threads to work with; the answer does not depend on it")
+        ->type_name("N")
+        ->default_str("all cores");
+    command
+        .add_option_function<std::string>(
+            "--time-limit", [&options](const std::string& text) { options.seconds = seconds_from(text); },
+            "For all layouts together; the best so far is shown with its bound")
+        ->type_name("SECONDS")
+        ->default_str("10");
+}
+
+void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts) {
+    command
+        .add_option_function<std::vector<std::string>>(
+            "--layouts",
+            [&layouts](const std::vector<std::string>& texts) {
+                layouts.clear();
+                for (const std::string& text : texts)
+                    layouts.push_back(layout_from(text));
+            },
+            fmt::format("Only these, with commas between: {}", fmt::join(layout_ids(), ",")))
+        ->delimiter(',')
+        ->allow_extra_args(false)
+        ->type_name("LIST")
+        ->default_str("all that the rules allow");
+}
+
+int threads_to_use(const SearchOptions& options) {
+    if (options.threads > 0) return options.threads;
+    return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+}  // namespace spadework

@@ -1,0 +1,47 @@
+#pragma once
+
+// The options that commands share, in groups: a command takes the groups it has a use for.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include <CLI/App.hpp>
+
+#include "layout/plan.hpp"
+
+namespace spadework {
+
+enum class OutputFormat { text, json };
+
+/// What to read and how much to say about it.
+struct SiteOptions {
+    std::string file;  ///< "-" reads standard input.
+    bool quiet = false;
+    bool verbose = false;
+};
+
+/// Where results go.
+struct ResultOptions {
+    OutputFormat format = OutputFormat::text;
+    std::string folder;  ///< Of --out; empty when not given.
+};
+
+/// How the best layouts are looked for.
+struct SearchOptions {
+    std::vector<LayoutKind> layouts;  ///< Empty: all that the rules allow.
+    std::uint64_t seed = 1;
+    int threads = 0;  ///< 0: all cores.
+    double seconds = 10;
+};
+
+void add_site_options(CLI::App& command, SiteOptions& options);
+void add_format_option(CLI::App& command, OutputFormat& format);
+void add_result_options(CLI::App& command, ResultOptions& options);
+void add_search_options(CLI::App& command, SearchOptions& options);
+void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts);
+
+/// The number of threads to use: as asked for, or one for each core.
+int threads_to_use(const SearchOptions& options);
+
+}  // namespace spadework
