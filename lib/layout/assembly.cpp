@@ -1,0 +1,273 @@
+#include "layout/assembly.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "layout/cable_pieces.hpp"
+#include "layout/duct_room.hpp"
+#include "layout/least_costs.hpp"
+#include "layout/link_choice.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// What one cable route carries: how many links, and how many strands with spares.
+struct Load {
+    int links = 0;
+    StrandNeed need;
+};
+
+/// The cables laid along one route, as indices into the plan, and for each link on the route the cable it runs in.
+struct LaidRoute {
+    std::vector<int> cables;
+    std::vector<int> cable_of_link;
+};
+
+/// Builds one plan; the first thing that cannot be done is the reason it fails.
+class Assembler {
+public:
+    Assembler(const Scenario& scenario, const RoutedLayout& routed) : scenario_(scenario), routed_(routed) {}
+
+    Assembly run() {
+        plan_.layout = routed_.kind;
+        plan_.chains = routed_.chains;
+        for (std::size_t e = 0; e < routed_.enclosures.size(); ++e)
+            lay_trunk(static_cast<int>(e));
+        for (const RoutedBuilding& building : routed_.buildings)
+            lay_service(building);
+        Assembly assembly;
+        assembly.notes = respect_duct_room(scenario_, plan_.cables);
+        open_trenches();
+        if (routed_.kind == LayoutKind::daisy_chain) {
+            link_chains();
+        } else {
+            link_from_hub();
+        }
+        fit_hub();
+        assembly.reason = reason_;
+        if (reason_.empty()) assembly.plan = std::move(plan_);
+        return assembly;
+    }
+
+private:
+    void fail(const std::string& reason) {
+        if (reason_.empty()) reason_ = reason;
+    }
+
+    const Building& building(BuildingIndex index) const { return scenario_.buildings[static_cast<std::size_t>(index)]; }
+    const std::string& place_id(PlaceIndex index) const { return scenario_.places[static_cast<std::size_t>(index)].id; }
+
+    Length length_of(const Route& route) const {
+        Length length;
+        for (const Step& step : route.steps)
+            length += scenario_.segments[static_cast<std::size_t>(step.segment)].length;
+        return length;
+    }
+
+    int handholes_passed(const Route& route) const {
+        int handholes = 0;
+        PlaceIndex at = route.from;
+        for (const Step& step : route.steps) {
+            const Segment& segment = scenario_.segments[static_cast<std::size_t>(step.segment)];
+            at = segment.from == at ? segment.to : segment.from;
+            const bool passes = at != route.to;
+            if (passes && scenario_.places[static_cast<std::size_t>(at)].kind == PlaceKind::handhole) ++handholes;
+        }
+        return handholes;
+    }
+
+    LaidRoute lay(const Route& route, const Load& load, const PlannedCable& model) {
+        LaidRoute laid;
+        laid.cable_of_link.assign(static_cast<std::size_t>(load.links), -1);
+        const Length length = length_of(route);
+        const auto pieces = pieces_for(scenario_, load.need, load.links, length);
+        if (!pieces) {
+            fail("the catalogue has no cable that holds the " + std::to_string(load.need.total()) + " strands of " +
+                 model.id);
+            return laid;
+        }
+        for (std::size_t p = 0; p < pieces->size(); ++p) {
+            const CablePiece& piece = (*pieces)[p];
+            PlannedCable cable = model;
+            if (p > 0) cable.id += "-" + std::to_string(p + 1);
+            cable.from = route.from;
+            cable.to = route.to;
+            cable.steps = route.steps;
+            cable.product = piece.product;
+            cable.need = piece.need;
+            cable.lengths = cable_lengths(scenario_.catalogue.cables[static_cast<std::size_t>(piece.product)], length,
+                                          handholes_passed(route), scenario_.rules);
+            const int index = static_cast<int>(plan_.cables.size());
+            plan_.cables.push_back(std::move(cable));
+            laid.cables.push_back(index);
+            for (const int link : piece.links)
+                laid.cable_of_link[static_cast<std::size_t>(link)] = index;
+        }
+        return laid;
+    }
+
+    void lay_trunk(int enclosure) {
+        const RoutedEnclosure& routed = routed_.enclosures[static_cast<std::size_t>(enclosure)];
+        PlannedEnclosure planned;
+        planned.place = routed.place;
+        int links = 0;
+        for (const RoutedBuilding& served : routed_.buildings) {
+            if (served.served_by != enclosure) continue;
+            planned.serves.push_back(served.building);
+            links += link_count(building(served.building));
+        }
+        const int in_use = links * strands_per_link(scenario_.rules.strand_use);
+        planned.need = trunk_need(in_use, scenario_.rules, scenario_.growth);
+        PlannedCable model;
+        model.id = "trunk-" + place_id(routed.place);
+        model.role = CableRole::trunk;
+        model.enclosure = enclosure;
+        const LaidRoute laid = lay(routed.trunk, {links, planned.need}, model);
+        planned.trunks = laid.cables;
+        const auto products = cheapest_enclosures(scenario_, planned.need.total());
+        if (products) {
+            planned.products = *products;
+        } else {
+            fail("the catalogue has no enclosure for the " + std::to_string(planned.need.total()) + " strands at " +
+                 place_id(routed.place));
+        }
+        plan_.enclosures.push_back(std::move(planned));
+        trunk_cable_of_link_.push_back(laid.cable_of_link);
+    }
+
+    int links_on_service(BuildingIndex index) const {
+        return routed_.kind == LayoutKind::daisy_chain ? links_per_hop(scenario_) : link_count(building(index));
+    }
+
+    void lay_service(const RoutedBuilding& routed) {
+        PlannedCable model;
+        model.building = routed.building;
+        if (routed_.kind == LayoutKind::daisy_chain) {
+            model.role = CableRole::hop;
+        } else if (routed.served_by >= 0) {
+            model.role = CableRole::drop;
+            model.enclosure = routed.served_by;
+        }
+        const char* prefix = model.role == CableRole::hop ? "hop-" : model.role == CableRole::drop ? "drop-" : "run-";
+        model.id = prefix + building(routed.building).id;
+        const int links = links_on_service(routed.building);
+        const int in_use = links * strands_per_link(scenario_.rules.strand_use);
+        service_.push_back(lay(routed.route, {links, drop_need(in_use, scenario_.rules)}, model));
+    }
+
+    void open_trenches() {
+        std::set<Step> opened;
+        for (const PlannedCable& cable : plan_.cables)
+            opened.insert(cable.steps.begin(), cable.steps.end());
+        plan_.trenches.assign(opened.begin(), opened.end());
+    }
+
+    void light(PlannedLink link) {
+        if (!reason_.empty()) return;
+        link.strands = strands_per_link(scenario_.rules.strand_use);
+        link.mated_pairs = static_cast<int>(link.cables.size()) + 1;
+        link.splices = 0;
+        for (const int c : link.cables) {
+            const PlannedCable& cable = plan_.cables[static_cast<std::size_t>(c)];
+            link.glass += cable.lengths.with_slack;
+            link.splices += cable.lengths.joints + (scenario_.rules.termination == Termination::spliced ? 2 : 0);
+        }
+        const GlassPath path{link.glass, link.mated_pairs, link.splices};
+        const auto optic = cheapest_optic(scenario_, link.rate, path);
+        if (!optic)
+            return fail("building " + building(link.building).id + ": " + why_no_optic(scenario_, link.rate, path));
+        link.optic = *optic;
+        plan_.links.push_back(std::move(link));
+    }
+
+    void place_gear(BuildingIndex index, const GearNeed& need) {
+        const auto gear = cheapest_building_gear(scenario_, building(index), need);
+        if (!gear) {
+            return fail("building " + building(index).id + ": no gear in the catalogue has " +
+                        std::to_string(need.optic_ports) + " optic ports at " + to_text(need.rate) +
+                        " with the ports and power its devices need");
+        }
+        plan_.building_gear.push_back({index, *gear});
+    }
+
+    void link_from_hub() {
+        std::vector<int> next_on_trunk(plan_.enclosures.size(), 0);
+        for (std::size_t b = 0; b < routed_.buildings.size(); ++b) {
+            const RoutedBuilding& routed = routed_.buildings[b];
+            int number = 0;
+            BitRate fastest;
+            for (const LinkDemand& demand : building(routed.building).links) {
+                fastest = std::max(fastest, demand.rate);
+                for (int i = 0; i < demand.count; ++i, ++number) {
+                    PlannedLink link;
+                    link.building = routed.building;
+                    link.number = number + 1;
+                    link.rate = demand.rate;
+                    if (routed.served_by >= 0) {
+                        const auto enclosure = static_cast<std::size_t>(routed.served_by);
+                        const auto on_trunk = static_cast<std::size_t>(next_on_trunk[enclosure]++);
+                        link.cables.push_back(trunk_cable_of_link_[enclosure][on_trunk]);
+                    }
+                    link.cables.push_back(service_[b].cable_of_link[static_cast<std::size_t>(number)]);
+                    light(std::move(link));
+                }
+            }
+            place_gear(routed.building, {number, fastest});
+            plan_.hub_ports += number;
+        }
+    }
+
+    std::size_t position_of(BuildingIndex index) const {
+        const auto found = std::find_if(routed_.buildings.begin(), routed_.buildings.end(),
+                                        [index](const RoutedBuilding& routed) { return routed.building == index; });
+        return static_cast<std::size_t>(found - routed_.buildings.begin());
+    }
+
+    void link_chains() {
+        const int links = links_per_hop(scenario_);
+        const BitRate rate = fastest_rate(scenario_);
+        for (const std::vector<BuildingIndex>& chain : routed_.chains) {
+            for (std::size_t i = 0; i < chain.size(); ++i) {
+                const LaidRoute& hop = service_[position_of(chain[i])];
+                for (int number = 1; number <= links; ++number) {
+                    PlannedLink link;
+                    link.building = chain[i];
+                    if (i > 0) link.from = chain[i - 1];
+                    link.number = number;
+                    link.rate = rate;
+                    link.cables.push_back(hop.cable_of_link[static_cast<std::size_t>(number - 1)]);
+                    light(std::move(link));
+                }
+                place_gear(chain[i], {i + 1 < chain.size() ? 2 * links : links, rate});
+            }
+            plan_.hub_ports += links;
+        }
+        const auto by_building = [](const auto& a, const auto& b) { return a.building < b.building; };
+        std::stable_sort(plan_.links.begin(), plan_.links.end(), by_building);
+        std::stable_sort(plan_.building_gear.begin(), plan_.building_gear.end(), by_building);
+    }
+
+    void fit_hub() {
+        const auto gear = cheapest_hub_gear(scenario_, plan_.hub_ports, fastest_rate(scenario_));
+        if (!gear) {
+            return fail("hub: no gear in the catalogue has optic ports at " + to_text(fastest_rate(scenario_)));
+        }
+        plan_.hub_gear = *gear;
+    }
+
+    const Scenario& scenario_;
+    const RoutedLayout& routed_;
+    Plan plan_;
+    std::string reason_;
+    std::vector<std::vector<int>> trunk_cable_of_link_;  ///< For each enclosure, for each link in building order.
+    std::vector<LaidRoute> service_;                     ///< Parallel to routed_.buildings.
+};
+
+}  // namespace
+
+Assembly assemble(const Scenario& scenario, const RoutedLayout& routed) {
+    return Assembler(scenario, routed).run();
+}
+
+}  // namespace spadework

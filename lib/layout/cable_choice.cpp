@@ -1,0 +1,121 @@
+#include "layout/cable_choice.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "rates/cable_rates.hpp"
+#include "rates/cheapest_cover.hpp"
+
+namespace spadework {
+
+namespace {
+
+Money price_over(const Scenario& scenario, const CableProduct& cable, int strands, Length route) {
+    const CableLengths lengths = cable_lengths(cable, route, 0, scenario.rules);
+    return amount(cable.price_per_metre, lengths.ordered) + end_work(cable, strands, scenario).material * 2 +
+           joint_work(cable, scenario).total() * lengths.joints;
+}
+
+/// Each product by a price of its own, for the cover.
+template <typename Price>
+std::vector<CoverItem> cover_items(const Scenario& scenario, Price price) {
+    std::vector<CoverItem> items;
+    for (const CableProduct& cable : scenario.catalogue.cables)
+        items.push_back({cable.strands, price(cable)});
+    return items;
+}
+
+/// Least of a price over all sets of cables that hold the strands: one large cable or several.
+template <typename Price>
+std::optional<std::int64_t> least_over_sets(const Scenario& scenario, int strands, Price price) {
+    const auto items = cover_items(scenario, price);
+    const auto counts = cheapest_cover(items, strands);
+    if (!counts) return std::nullopt;
+    std::int64_t total = 0;
+    for (std::size_t i = 0; i < items.size(); ++i)
+        total += items[i].price * (*counts)[i];
+    return total;
+}
+
+/// Most cables that ever run in parallel for a need: one where one is large enough.
+std::int64_t most_pieces(const Scenario& scenario, int strands) {
+    const auto& cables = scenario.catalogue.cables;
+    if (cables.empty() || cables.back().strands >= strands) return 1;
+    const int smallest = std::max(1, cables.front().strands);
+    return (strands + smallest - 1) / smallest;
+}
+
+/// What the rounding of one cable's lines can take off, in minor units: half a unit for the cable, its pulling, its end
+/// work, its material and each kind of duct, and a second of pulling.
+std::int64_t rounding_of_lines(const Scenario& scenario) {
+    std::set<std::int64_t> duct_prices;
+    const auto note = [&](const OpeningMethod& method) { duct_prices.insert(method.duct_per_metre.thousandths()); };
+    for (const Ground& ground : scenario.grounds)
+        std::for_each(ground.methods.begin(), ground.methods.end(), note);
+    note(scenario.existing_duct);
+    note(scenario.pole_line);
+    const std::int64_t lines = 4 + static_cast<std::int64_t>(duct_prices.size());
+    return (lines + 1) / 2 + scenario.labour.installer_rate.thousandths() / (3600 * 1000) + 1;
+}
+
+/// Work at both ends for the strands in use, whatever the product.
+Money least_end_work(const Scenario& scenario, int in_use) {
+    const Labour& labour = scenario.labour;
+    const SplicingPrices& splicing = scenario.catalogue.splicing;
+    const bool factory = scenario.rules.termination == Termination::factory;
+    const Money one_end =
+        factory ? amount(labour.installer_rate, labour.plug_time * in_use)
+                : amount(splicing.rate_per_hour, splicing.set_up_time + splicing.time_per_splice * in_use) +
+                      amount(splicing.pigtail_price, std::int64_t{in_use});
+    return one_end * 2;
+}
+
+}  // namespace
+
+std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int strands, Length route) {
+    const auto& cables = scenario.catalogue.cables;
+    std::vector<int> best;
+    Money best_price;
+    for (int i = 0; i < static_cast<int>(cables.size()); ++i) {
+        const CableProduct& cable = cables[static_cast<std::size_t>(i)];
+        if (cable.strands < strands) continue;
+        const Money price = price_over(scenario, cable, strands, route);
+        if (best.empty() || price < best_price) {
+            best = {i};
+            best_price = price;
+        }
+    }
+    if (!best.empty()) return best;
+    const auto counts = cheapest_cover(cover_items(scenario,
+                                                   [&](const CableProduct& cable) {
+                                                       return price_over(scenario, cable, cable.strands, route).minor();
+                                                   }),
+                                       strands);
+    if (!counts) return std::nullopt;
+    for (std::size_t i = 0; i < counts->size(); ++i) {
+        best.insert(best.end(), static_cast<std::size_t>((*counts)[i]), static_cast<int>(i));
+    }
+    return best;
+}
+
+std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int strands_in_use) {
+    const Rules& rules = scenario.rules;
+    const auto metre = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
+        return least_price_per_route_metre(cable, rules).thousandths();
+    });
+    const auto pieces = least_over_sets(scenario, strands, [](const CableProduct&) { return std::int64_t{1}; });
+    const auto ends = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
+        const bool factory = rules.termination == Termination::factory;
+        const Money material = factory ? amount(cable.factory_end_price, std::int64_t{2}) : Money();
+        return (least_price_of_ends(cable, rules) + material).minor();
+    });
+    if (!metre || !pieces || !ends) return std::nullopt;
+    LeastCable least;
+    least.per_route_metre = UnitPrice::from_thousandths(*metre);
+    least.pieces = static_cast<int>(*pieces);
+    const std::int64_t rounding = rounding_of_lines(scenario) * most_pieces(scenario, strands);
+    least.ends = std::max(Money(), Money::from_minor(*ends - rounding) + least_end_work(scenario, strands_in_use));
+    return least;
+}
+
+}  // namespace spadework

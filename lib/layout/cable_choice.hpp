@@ -1,0 +1,28 @@
+#pragma once
+
+// Which cable products carry a strand need, for real over a known route and at the very least for a bound.
+
+#include <optional>
+#include <vector>
+
+#include "graph/shared_cost_problem.hpp"
+#include "routing/network.hpp"
+#include "scenario/scenario.hpp"
+
+namespace spadework {
+
+/// The cheapest products that together hold `strands` over a route: one cable where one is large enough, else the
+/// cheapest set. Indices into catalogue.cables, ascending; nothing when the catalogue has no cable.
+std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int strands, Length route);
+
+/// Figures no set of cables that holds the strands can go below; each on its own, so that together they are a bound.
+struct LeastCable {
+    UnitPrice per_route_metre;  ///< Cable with ordering allowance, a metre of route.
+    int pieces = 1;             ///< Cables in parallel.
+    Money ends;                 ///< Both ends: length beyond the route, material and work, less what rounding can take.
+};
+
+/// Nothing when the catalogue has no cable.
+std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int strands_in_use);
+
+}  // namespace spadework

@@ -1,0 +1,142 @@
+#include <algorithm>
+
+#include "graph/chain_solver.hpp"
+#include "layout/designs.hpp"
+#include "layout/finish.hpp"
+#include "layout/service_figures.hpp"
+#include "layout/solver_limits.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Least cost of a building's gear as a through station, and what a chain's last building saves against that.
+struct StationCost {
+    Money through;
+    Money saving_at_end;
+    std::string impossible;
+};
+
+Money gear_price(const Scenario& scenario, const Pieces& pieces) {
+    const auto& product = scenario.catalogue.building_gear[static_cast<std::size_t>(pieces.product)];
+    return price_installed(product, scenario.labour) * pieces.count;
+}
+
+/// A building that no gear lets the light pass on from can only end a chain: it counts at its end's price.
+StationCost station_cost(const Scenario& scenario, const Building& building) {
+    const int links = links_per_hop(scenario);
+    const BitRate rate = fastest_rate(scenario);
+    const auto end = cheapest_building_gear(scenario, building, {links, rate});
+    const auto through = cheapest_building_gear(scenario, building, {2 * links, rate});
+    if (!end) {
+        return {Money(), Money(),
+                "building " + building.id + ": no gear in the catalogue has the ports, power and rate it needs"};
+    }
+    const Money end_price = gear_price(scenario, *end);
+    if (!through) return {end_price, Money(), ""};
+    const Money through_price = gear_price(scenario, *through);
+    return {through_price, through_price - end_price, ""};
+}
+
+/// What the chain problem needs beside the network.
+struct ChainFigures {
+    CableFigures hop;
+    Money end_saving;  ///< The largest of any building's.
+    Money constant;    ///< Least cost beside routes and end savings.
+    std::string impossible;
+};
+
+int least_chain_count(const Scenario& scenario) {
+    const int buildings = static_cast<int>(scenario.buildings.size());
+    const int limit = std::max(1, scenario.rules.hop_limit);
+    return (buildings + limit - 1) / limit;
+}
+
+ChainFigures chain_figures(const Scenario& scenario, const CostScale& scale) {
+    ChainFigures figures;
+    const int links = links_per_hop(scenario);
+    const int in_use = links * strands_per_link(scenario.rules.strand_use);
+    const auto hop = cable_figures(scenario, scale, drop_need(in_use, scenario.rules));
+    if (!hop) return {{}, Money(), Money(), "the catalogue has no cable"};
+    figures.hop = *hop;
+    for (const Building& building : scenario.buildings) {
+        const StationCost station = station_cost(scenario, building);
+        const LeastCost link = least_link_cost(scenario, building, fastest_rate(scenario), Length());
+        const std::string& impossible = station.impossible.empty() ? link.impossible : station.impossible;
+        if (!impossible.empty()) return {{}, Money(), Money(), impossible};
+        figures.constant += hop->ends + station.through + link.cost * links;
+        figures.end_saving = std::max(figures.end_saving, station.saving_at_end);
+    }
+    const LeastCost hub = least_hub_cost(scenario, least_chain_count(scenario) * links, fastest_rate(scenario));
+    figures.impossible = hub.impossible;
+    figures.constant += hub.cost + scenario.labour.mobilisation;
+    return figures;
+}
+
+graph::ChainProblem problem_on(const Network& network, const Scenario& scenario, const ChainFigures& figures) {
+    graph::ChainProblem problem;
+    problem.vertex_count = network.vertex_count;
+    problem.edges = network.edges;
+    problem.source = scenario.hub.place;
+    for (const Building& building : scenario.buildings)
+        problem.stops.push_back(building.place);
+    problem.weight = figures.hop.weight;
+    problem.multiplicity = figures.hop.multiplicity;
+    problem.end_saving = network.scale.units(figures.end_saving);
+    problem.longest_chain = std::max(1, scenario.rules.hop_limit);
+    return problem;
+}
+
+RoutedLayout routed_by(const graph::ChainPlan& plan, const Network& network, const Scenario& scenario) {
+    RoutedLayout routed;
+    routed.kind = LayoutKind::daisy_chain;
+    for (const auto& chain : plan.chains) {
+        std::vector<BuildingIndex> buildings;
+        PlaceIndex from = scenario.hub.place;
+        for (const auto& hop : chain) {
+            const PlaceIndex to = scenario.buildings[static_cast<std::size_t>(hop.stop)].place;
+            routed.buildings.push_back({hop.stop, -1, route_along(network, hop.path, from, to)});
+            buildings.push_back(hop.stop);
+            from = to;
+        }
+        routed.chains.push_back(std::move(buildings));
+    }
+    std::sort(routed.buildings.begin(), routed.buildings.end(),
+              [](const RoutedBuilding& a, const RoutedBuilding& b) { return a.building < b.building; });
+    return routed;
+}
+
+/// Every building at the end of a chain of its own, by the shortest way: the shortest single hops from the hub.
+RoutedLayout one_building_a_chain(const Network& network, const ShortestWays& from_hub, const Scenario& scenario) {
+    graph::ChainPlan plan;
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+        plan.chains.push_back({{static_cast<std::int32_t>(b), way_to(from_hub, network, scenario.buildings[b].place)}});
+    }
+    return routed_by(plan, network, scenario);
+}
+
+}  // namespace
+
+Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) {
+    const Network network = network_of(scenario);
+    const ChainFigures figures = chain_figures(scenario, network.scale);
+    if (!figures.impossible.empty()) return infeasible(LayoutKind::daisy_chain, figures.impossible);
+    const auto solution = graph::solve(problem_on(network, scenario, figures), solver_limits(limits));
+    if (!solution.plan) return infeasible(LayoutKind::daisy_chain, "not every building has a way to the hub");
+
+    Design design;
+    design.layout = LayoutKind::daisy_chain;
+    design.interrupted = solution.interrupted;
+    design.direct_bound = figures.constant + network.scale.money(solution.bound);
+    const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
+        const auto again = graph::solve(problem_on(other, scenario, figures), solver_limits(limits));
+        if (!again.plan) return std::nullopt;
+        return routed_by(*again.plan, other, scenario);
+    };
+    const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
+    finish(scenario, routed_by(*solution.plan, network, scenario), reroute,
+           {one_building_a_chain(network, from_hub, scenario)}, design);
+    return design;
+}
+
+}  // namespace spadework

@@ -1,0 +1,30 @@
+#include "layout/design.hpp"
+
+#include "layout/designs.hpp"
+
+namespace spadework {
+
+Design infeasible(LayoutKind layout, const std::string& reason) {
+    Design design;
+    design.layout = layout;
+    design.reason = reason;
+    return design;
+}
+
+Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& limits) {
+    switch (layout) {
+        case LayoutKind::home_runs:
+            return design_home_runs(scenario, limits);
+        case LayoutKind::trunk_one:
+            return design_trunk_one(scenario, limits);
+        case LayoutKind::trunk:
+            return design_trunk(scenario, limits);
+        case LayoutKind::mixed:
+            return design_mixed(scenario, limits);
+        case LayoutKind::daisy_chain:
+            return design_daisy_chain(scenario, limits);
+    }
+    return infeasible(layout, "no such layout");
+}
+
+}  // namespace spadework

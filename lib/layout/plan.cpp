@@ -1,0 +1,37 @@
+#include "layout/plan.hpp"
+
+namespace spadework {
+
+const char* id_of(LayoutKind kind) {
+    switch (kind) {
+        case LayoutKind::home_runs:
+            return "home-runs";
+        case LayoutKind::trunk_one:
+            return "trunk-one";
+        case LayoutKind::trunk:
+            return "trunk";
+        case LayoutKind::mixed:
+            return "mixed";
+        case LayoutKind::daisy_chain:
+            return "daisy-chain";
+    }
+    return "home-runs";
+}
+
+const char* name_of(LayoutKind kind) {
+    switch (kind) {
+        case LayoutKind::home_runs:
+            return "Home runs";
+        case LayoutKind::trunk_one:
+            return "Trunk, one enclosure";
+        case LayoutKind::trunk:
+            return "Trunk";
+        case LayoutKind::mixed:
+            return "Trunk and home runs";
+        case LayoutKind::daisy_chain:
+            return "Daisy chain";
+    }
+    return "Home runs";
+}
+
+}  // namespace spadework

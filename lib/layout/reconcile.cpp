@@ -1,0 +1,48 @@
+#include "layout/reconcile.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "layout/assembly.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Narrower layout first; in an order that lets plans and bounds travel all the way.
+constexpr std::array<std::pair<LayoutKind, LayoutKind>, 4> contained_in = {{
+    {LayoutKind::trunk_one, LayoutKind::trunk},
+    {LayoutKind::trunk, LayoutKind::mixed},
+    {LayoutKind::home_runs, LayoutKind::mixed},
+    {LayoutKind::trunk_one, LayoutKind::mixed},
+}};
+
+Design* find(std::vector<Design>& designs, LayoutKind layout) {
+    const auto found =
+        std::find_if(designs.begin(), designs.end(), [layout](const Design& d) { return d.layout == layout; });
+    return found == designs.end() ? nullptr : &*found;
+}
+
+void take_over_plan(const Scenario& scenario, const Design& narrow, Design& wide) {
+    if (!narrow.plan) return;
+    if (wide.plan && cost_that_differs(scenario, *wide.plan) <= cost_that_differs(scenario, *narrow.plan)) return;
+    wide.plan = narrow.plan;
+    wide.plan->layout = wide.layout;
+    wide.notes = narrow.notes;
+    wide.reason.clear();
+}
+
+}  // namespace
+
+void reconcile(const Scenario& scenario, std::vector<Design>& designs) {
+    for (const auto& [narrow_kind, wide_kind] : contained_in) {
+        Design* narrow = find(designs, narrow_kind);
+        Design* wide = find(designs, wide_kind);
+        if (narrow == nullptr || wide == nullptr) continue;
+        take_over_plan(scenario, *narrow, *wide);
+        narrow->direct_bound = std::max(narrow->direct_bound, wide->direct_bound);
+    }
+}
+
+}  // namespace spadework

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <vector>
+
+#include "layout/design.hpp"
+
+namespace spadework {
+
+/// Lets designs of one site learn from each other where one layout's plans are among another's: a trunk with one
+/// enclosure is a trunk, and both it and home runs are mixes. A wider layout takes over the plan of a narrower one that
+/// is cheaper to build, and a narrower one takes over a wider one's bound where that is higher.
+void reconcile(const Scenario& scenario, std::vector<Design>& designs);
+
+}  // namespace spadework
