@@ -23,17 +23,17 @@ std::string colour_at(int index, const ColourOrder& order) {
 
 // ANSI/TIA-598-C, fibre colour chart.
 const ColourOrder& tia_598_order() {
-    static const ColourOrder order = {"TIA-598",
-                                      {"blue", "orange", "green", "brown", "slate", "white", "red", "black", "yellow",
-                                       "violet", "rose", "aqua"}};
+    static const ColourOrder order = {
+        "TIA-598",
+        {"blue", "orange", "green", "brown", "slate", "white", "red", "black", "yellow", "violet", "rose", "aqua"}};
     return order;
 }
 
 // DIN VDE 0888-3, value from memory.
 const ColourOrder& din_vde_0888_order() {
-    static const ColourOrder order = {"DIN VDE 0888",
-                                      {"red", "green", "blue", "yellow", "white", "grey", "brown", "violet",
-                                       "turquoise", "black", "orange", "pink"}};
+    static const ColourOrder order = {
+        "DIN VDE 0888",
+        {"red", "green", "blue", "yellow", "white", "grey", "brown", "violet", "turquoise", "black", "orange", "pink"}};
     return order;
 }
 

@@ -16,8 +16,8 @@ const std::vector<PoeClass>& poe_classes() {
 
 std::optional<PoeClass> poe_class_for(double device_w) {
     const auto& classes = poe_classes();
-    const auto found = std::find_if(classes.begin(), classes.end(),
-                                    [device_w](const PoeClass& c) { return device_w <= c.device_w; });
+    const auto found =
+        std::find_if(classes.begin(), classes.end(), [device_w](const PoeClass& c) { return device_w <= c.device_w; });
     if (found == classes.end()) return std::nullopt;
     return *found;
 }

@@ -87,7 +87,8 @@ struct Segment {
     std::optional<int> duct_room;    ///< An existing duct, with room for this many cables.
     bool pole_line = false;          ///< Poles stand along it: cables may be hung instead of buried.
     std::vector<FixedCharge> charges;
-    std::string ban;  ///< Why it may not be used; empty when it may.
+    std::string ban;   ///< Why it may not be used; empty when it may.
+    std::string name;  ///< For people; may be empty.
 };
 
 /// What hangs on a building's gear, for example four cameras at 12 W.

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "scenario/scenario.hpp"
+#include "site_file/reading.hpp"
+
+namespace spadework::site_file {
+
+/// A scenario being read, in the order of the file, with what is needed until it is complete.
+struct Draft {
+    Scenario scenario;
+    NameIndex places{"place"};
+    NameIndex segments{"segment"};
+    NameIndex grounds{"ground"};
+    NameIndex buildings{"building"};
+    std::vector<SourcePosition> place_positions;       ///< One a place.
+    std::vector<SourcePosition> building_positions;    ///< One a building.
+    std::vector<std::optional<bool>> enclosure_given;  ///< One a place: what the place itself says.
+    std::vector<int> enclosure_kinds;                  ///< Numbers of PlaceKind where the rules allow enclosures.
+    bool has_hub = false;
+    bool map_is_sound = false;  ///< Map, hub and buildings were read without an error.
+};
+
+/// Every list sorted by id (catalogue lists by size), and every index that points into one moved along.
+void put_in_order(Scenario& scenario);
+
+}  // namespace spadework::site_file

@@ -1,0 +1,56 @@
+#pragma once
+
+// The table of keys: every key a site file may hold, with its unit, range, default, the default's source and its
+// meaning. One function for each kind of mapping; site_record() is the top.
+
+#include <vector>
+
+#include "site_file/key.hpp"
+
+namespace spadework::site_file {
+
+const Record& site_record();
+
+const Record& map_record();
+const Record& place_record();
+const Record& place_enclosure_record();
+const Record& segment_record();
+const Record& segment_duct_record();
+const Record& charge_record();
+const Record& geojson_record();
+const Record& geojson_grounds_record();
+const Record& geojson_bans_record();
+const Record& geojson_buildings_record();
+
+const Record& ground_record();
+const Record& method_record();
+const Record& existing_duct_record();
+const Record& pole_line_record();
+
+const Record& hub_record();
+const Record& building_record();
+const Record& link_record();
+const Record& device_record();
+
+const Record& catalogue_record();
+const Record& cable_record();
+const Record& enclosure_record();
+const Record& optic_record();
+const Record& optical_figures_record();
+const Record& building_gear_record();
+const Record& hub_gear_record();
+const Record& patch_cord_record();
+const Record& splicing_record();
+
+const Record& labour_record();
+const Record& rules_record();
+const Record& loss_record();
+const Record& slack_record();
+const Record& spare_record();
+const Record& growth_record();
+const Record& future_building_record();
+
+/// Every kind of mapping once, in the order of the file, a mapping before those inside it.
+std::vector<const Record*> all_records();
+
+}  // namespace spadework::site_file

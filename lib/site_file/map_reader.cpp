@@ -1,0 +1,185 @@
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "site_file/geodesic.hpp"
+#include "site_file/keys.hpp"
+#include "site_file/plain_number.hpp"
+#include "site_file/section_readers.hpp"
+
+namespace spadework::site_file {
+
+namespace {
+
+constexpr PlaceKind place_kinds[] = {PlaceKind::junction, PlaceKind::handhole, PlaceKind::pole, PlaceKind::building,
+                                     PlaceKind::hub};
+constexpr ChargeCategory charge_categories[] = {ChargeCategory::crossing, ChargeCategory::permit};
+constexpr double farthest_plane_metres = 1e7;
+constexpr double longest_segment_metres = 1e6;
+
+std::optional<double> coordinate(const Document& document, NodeId node, Reading& reading) {
+    const Node& written = document.at(node);
+    const PlainNumber number = written.kind == NodeKind::scalar && !written.quoted
+                                   ? plain_number(written.text, document.syntax)
+                                   : PlainNumber{0, "not a number"};
+    if (number.problem.empty()) return number.value;
+    reading.error(document.position(node), fmt::format("coordinate is {}, {}", description(written), number.problem),
+                  "a plain number");
+    return std::nullopt;
+}
+
+bool in_range(const Position& at, CoordinateSystem coordinates) {
+    if (coordinates == CoordinateSystem::wgs84_degrees) return std::abs(at.x) <= 180 && std::abs(at.y) <= 90;
+    return std::abs(at.x) <= farthest_plane_metres && std::abs(at.y) <= farthest_plane_metres;
+}
+
+void read_place_enclosure(Fields fields, Place& place, std::optional<bool>& given) {
+    if (fields.has("allowed")) given = fields.flag("allowed");
+    place.enclosure_reason = fields.text("reason");
+    place.enclosure_extra = fields.money("extra");
+}
+
+void read_place(Fields fields, CoordinateSystem coordinates, Reading& reading, Draft& draft) {
+    Place place;
+    place.id = fields.id("id");
+    place.name = fields.text("name");
+    if (place.name.empty()) place.name = place.id;
+    const int kind = fields.choice("kind");
+    if (kind >= 0) place.kind = place_kinds[kind];
+    if (fields.has("at")) {
+        place.at = read_position(fields.document(), fields.node("at"), coordinates, reading).value_or(Position{});
+    }
+    std::optional<bool> enclosure;
+    if (fields.has("enclosure")) read_place_enclosure(fields.record("enclosure"), place, enclosure);
+    const SourcePosition where = fields.position("id");
+    if (place.id.empty()) return;
+    if (!draft.places.add(place.id, static_cast<int>(draft.scenario.places.size()), where, reading)) return;
+    draft.scenario.places.push_back(std::move(place));
+    draft.place_positions.push_back(where);
+    draft.enclosure_given.push_back(enclosure);
+}
+
+std::vector<FixedCharge> read_charges(Fields& fields) {
+    std::vector<FixedCharge> charges;
+    for (const NodeId item : fields.items("charges")) {
+        Fields charge = fields.item("charges", item, "");
+        FixedCharge read;
+        read.what = charge.text("what");
+        read.category = charge_categories[std::max(0, charge.choice("category"))];
+        read.amount = charge.money("amount");
+        charges.push_back(std::move(read));
+    }
+    return charges;
+}
+
+/// Number of the place or ground that a key names, or nothing and an error.
+std::optional<int> resolve(Fields& fields, std::string_view key, const NameIndex& index, Reading& reading) {
+    const std::string id = fields.id(key);
+    if (id.empty()) return std::nullopt;
+    const int number = index.find(id, fields.position(key), reading);
+    if (number < 0) return std::nullopt;
+    return number;
+}
+
+/// Both ends and the bends between them.
+std::vector<Position> read_polyline(Fields& fields, const Segment& segment, const Draft& draft,
+                                    CoordinateSystem coordinates, Reading& reading) {
+    const auto& places = draft.scenario.places;
+    std::vector<Position> polyline = {places[static_cast<std::size_t>(segment.from)].at};
+    for (const NodeId item : fields.items("via")) {
+        const auto at = read_position(fields.document(), item, coordinates, reading);
+        if (at) polyline.push_back(*at);
+    }
+    polyline.push_back(places[static_cast<std::size_t>(segment.to)].at);
+    return polyline;
+}
+
+/// Length as given, or along the polyline. An error when it is nothing or beyond measure.
+Length read_length(Fields& fields, const Segment& segment, CoordinateSystem coordinates, Reading& reading) {
+    if (fields.has("length")) return fields.length("length");
+    const double metres = metres_along(segment.polyline, coordinates);
+    if (metres < 0.001) {
+        reading.error(fields.position(),
+                      fmt::format("segment {} has no length: it is under 1 mm from end to end", quoted(segment.id)),
+                      "places apart from each other, or a length");
+        return {};
+    }
+    if (metres > longest_segment_metres) {
+        reading.error(fields.position(), fmt::format("segment {} is {:.0f} m long", quoted(segment.id), metres),
+                      fmt::format("at most {:.0f} m", longest_segment_metres));
+        return {};
+    }
+    return Length::from_metres(metres);
+}
+
+void read_segment(Fields fields, CoordinateSystem coordinates, Reading& reading, Draft& draft) {
+    Segment segment;
+    segment.id = fields.id("id");
+    segment.name = fields.text("name");
+    const std::optional<int> from = resolve(fields, "from", draft.places, reading);
+    const std::optional<int> to = resolve(fields, "to", draft.places, reading);
+    const std::optional<int> ground = resolve(fields, "ground", draft.grounds, reading);
+    if (fields.has("duct")) segment.duct_room = fields.record("duct").whole("room");
+    segment.pole_line = fields.flag("poles");
+    segment.charges = read_charges(fields);
+    segment.ban = fields.text("ban");
+    if (from && to) {
+        segment.from = *from;
+        segment.to = *to;
+        if (segment.from == segment.to) {
+            reading.error(fields.position("to"),
+                          fmt::format("segment {} ends where it starts, at {}", quoted(segment.id),
+                                      quoted(draft.scenario.places[static_cast<std::size_t>(*from)].id)),
+                          "two different places");
+        } else {
+            segment.polyline = read_polyline(fields, segment, draft, coordinates, reading);
+            segment.length = read_length(fields, segment, coordinates, reading);
+        }
+    }
+    segment.ground = ground.value_or(0);
+    if (segment.id.empty()) return;
+    const int number = static_cast<int>(draft.scenario.segments.size());
+    if (!draft.segments.add(segment.id, number, fields.position("id"), reading)) return;
+    draft.scenario.segments.push_back(std::move(segment));
+}
+
+}  // namespace
+
+std::optional<Position> read_position(const Document& document, NodeId node, CoordinateSystem coordinates,
+                                      Reading& reading) {
+    const bool degrees = coordinates == CoordinateSystem::wgs84_degrees;
+    const std::string wanted = degrees ? "[longitude, latitude] in degrees" : "[x, y]";
+    const std::vector<NodeId> parts = document.children(node);
+    if (document.at(node).kind != NodeKind::sequence || parts.size() != 2) {
+        reading.error(document.position(node),
+                      fmt::format("position is {}", document.at(node).kind == NodeKind::sequence
+                                                        ? fmt::format("a list of {}", parts.size())
+                                                        : description(document.at(node))),
+                      wanted);
+        return std::nullopt;
+    }
+    const auto x = coordinate(document, parts[0], reading);
+    const auto y = coordinate(document, parts[1], reading);
+    if (!x || !y) return std::nullopt;
+    const double scale = degrees ? 1.0 : 1.0 / site_units_per_metric(Unit::length, reading.feet);
+    const Position at{*x * scale, *y * scale};
+    if (!in_range(at, coordinates)) {
+        reading.error(
+            document.position(node), fmt::format("position [{}, {}] is out of range", *x, *y),
+            degrees ? "longitude from -180 to 180 and latitude from -90 to 90" : "coordinates within 10000 km");
+        return std::nullopt;
+    }
+    return at;
+}
+
+void read_places(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft) {
+    for (const NodeId item : map.items("places"))
+        read_place(Fields(reading, map.document(), item, place_record(), ""), coordinates, reading, draft);
+}
+
+void read_segments(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft) {
+    for (const NodeId item : map.items("segments"))
+        read_segment(Fields(reading, map.document(), item, segment_record(), ""), coordinates, reading, draft);
+}
+
+}  // namespace spadework::site_file

@@ -1,0 +1,98 @@
+#include "site_file/keys.hpp"
+#include "site_file/section_readers.hpp"
+
+namespace spadework::site_file {
+
+namespace {
+
+LossRules read_loss(Fields fields) {
+    LossRules loss;
+    loss.attenuation_1310_db_per_km = fields.number("attenuation-1310");
+    loss.attenuation_1550_db_per_km = fields.number("attenuation-1550");
+    loss.mated_pair_db = fields.number("mated-pair");
+    loss.splice_db = fields.number("splice");
+    loss.spare_margin_db = fields.number("spare-margin");
+    return loss;
+}
+
+SlackRules read_slack(Fields fields) {
+    SlackRules slack;
+    slack.rise_per_end = fields.length("rise");
+    slack.coil_per_end = fields.length("coil");
+    slack.coil_per_handhole = fields.length("handhole-coil");
+    slack.ordering_allowance = fields.percent("ordering-allowance");
+    return slack;
+}
+
+SpareRules read_spare(Fields fields) {
+    SpareRules spare;
+    spare.trunk_spare = fields.percent("trunk");
+    spare.trunk_spare_least = fields.whole("trunk-least");
+    spare.drop_spare_least = fields.whole("drop-least");
+    return spare;
+}
+
+FutureBuilding read_future_building(Fields& fields, Reading& reading, const Draft& draft) {
+    FutureBuilding building;
+    building.id = fields.id("id");
+    building.name = fields.text("name");
+    if (building.name.empty()) building.name = building.id;
+    if (fields.has("place")) {
+        const std::string place = fields.id("place");
+        const int number = place.empty() ? -1 : draft.places.find(place, fields.position("place"), reading);
+        if (number >= 0) building.place = number;
+    }
+    building.chance = fields.number("chance");
+    building.year = fields.whole("year");
+    building.links = fields.whole("links");
+    return building;
+}
+
+}  // namespace
+
+Labour read_labour(Fields fields) {
+    Labour labour;
+    labour.groundworks_rate = fields.price("groundworks-rate");
+    labour.installer_rate = fields.price("installer-rate");
+    labour.plug_time = fields.minutes("plug-minutes");
+    labour.test_time = fields.minutes("test-minutes");
+    labour.mobilisation = fields.money("mobilisation");
+    labour.hours_per_day = fields.number("hours-per-day");
+    return labour;
+}
+
+Rules read_rules(Fields fields, Draft& draft) {
+    Rules rules;
+    rules.termination = fields.choice("termination") == 1 ? Termination::spliced : Termination::factory;
+    rules.strand_use = fields.choice("strand-use") == 1 ? StrandUse::bidirectional : StrandUse::duplex;
+    rules.most_enclosures = fields.whole("max-enclosures");
+    rules.hop_limit = fields.whole("hop-limit");
+    draft.enclosure_kinds = fields.choices("enclosure-kinds");
+    rules.loss = read_loss(fields.record("loss"));
+    rules.slack = read_slack(fields.record("slack"));
+    rules.spare = read_spare(fields.record("spare"));
+    rules.contingency = fields.percent("contingency");
+    rules.tax = fields.percent("tax");
+    rules.spare_copper_ports = fields.whole("spare-copper-ports");
+    return rules;
+}
+
+Growth read_growth(Fields fields, Reading& reading, Draft& draft) {
+    Growth growth;
+    growth.headroom = fields.percent("headroom");
+    growth.horizon_years = fields.whole("horizon");
+    growth.unnamed_links_per_year = fields.number("unnamed-links-per-year");
+    growth.discount_rate = fields.percent("discount-rate");
+    for (const NodeId item : fields.items("buildings")) {
+        const NodeId id = fields.document().find(item, "id");
+        const bool has_id = id != no_node && fields.document().at(id).kind == NodeKind::scalar;
+        Fields building = fields.item("buildings", item,
+                                      has_id ? fields.document().at(id).text : std::to_string(growth.buildings.size()));
+        growth.buildings.push_back(read_future_building(building, reading, draft));
+        const std::string& future_id = growth.buildings.back().id;
+        if (!future_id.empty()) draft.buildings.add(future_id, -1, building.position("id"), reading);
+    }
+    return growth;
+}
+
+}  // namespace spadework::site_file

@@ -1,0 +1,39 @@
+#pragma once
+
+// One function for each section of a site file: from its mapping to plain values.
+
+#include <string>
+#include <vector>
+
+#include "site_file/draft.hpp"
+#include "site_file/fields.hpp"
+#include "site_file/sources.hpp"
+
+namespace spadework::site_file {
+
+/// Grounds by name. Adds them to the draft and its index.
+void read_grounds(const Section& section, Reading& reading, Draft& draft);
+/// What using existing ducts, or poles, takes.
+OpeningMethod read_existing_duct(Fields fields);
+OpeningMethod read_pole_line(Fields fields);
+
+/// Places and segments as the file lists them. Grounds must have been read.
+void read_places(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
+void read_segments(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
+
+/// The hub and the buildings. Places must have been read.
+void read_hub(Fields fields, Reading& reading, Draft& draft);
+void read_buildings(Fields& site, Reading& reading, Draft& draft);
+std::vector<LinkDemand> read_links(Fields& fields);
+std::vector<DeviceGroup> read_devices(Fields& fields);
+
+Catalogue read_catalogue(Fields fields, Reading& reading);
+Labour read_labour(Fields fields);
+Rules read_rules(Fields fields, Draft& draft);
+Growth read_growth(Fields fields, Reading& reading, Draft& draft);
+
+/// A position [x, y] in metres or degrees, or nothing and an error.
+std::optional<Position> read_position(const Document& document, NodeId node, CoordinateSystem coordinates,
+                                      Reading& reading);
+
+}  // namespace spadework::site_file
