@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "comparison/money_words.hpp"
+
 namespace spadework {
 
 namespace {
@@ -195,17 +197,6 @@ std::string nothing_dearer(const Scenario& scenario, const std::vector<LayoutRes
 }
 
 }  // namespace
-
-std::string money_in_words(Money money, const Currency& currency) {
-    std::string digits = decimal_text(money, currency);
-    const std::size_t first = digits.front() == '-' ? 1 : 0;
-    std::size_t at = std::min(digits.find('.'), digits.size());
-    while (at > first + 3) {
-        at -= 3;
-        digits.insert(at, ",");
-    }
-    return currency.code + " " + digits;
-}
 
 std::vector<TurningPoint> turning_points(const std::vector<LayoutResult>& layouts, int cheapest) {
     std::vector<TurningPoint> points;

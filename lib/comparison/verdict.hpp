@@ -25,9 +25,6 @@ struct TurningPoint {
 /// the larger of the factor and its inverse), then by layout and category.
 std::vector<TurningPoint> turning_points(const std::vector<LayoutResult>& layouts, int cheapest);
 
-/// Money for people: "EUR 12,345.60".
-std::string money_in_words(Money money, const Currency& currency);
-
 /// Two sentences: what wins, by how much and whether the bounds prove it; and what would change it.
 std::string verdict(const Scenario& scenario, const std::vector<LayoutResult>& layouts, std::optional<int> cheapest);
 

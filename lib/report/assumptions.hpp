@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "scenario/scenario.hpp"
+
+namespace spadework {
+
+/// What the figures of a report rest on, one sentence each, with the values in force for this site.
+std::vector<std::string> assumptions(const Scenario& scenario);
+
+}  // namespace spadework

@@ -1,0 +1,108 @@
+#include "report/compare_text.hpp"
+
+#include <fmt/format.h>
+
+#include "report/assumptions.hpp"
+#include "report/cost_tables.hpp"
+#include "report/figures.hpp"
+#include "report/layouts_table.hpp"
+#include "report/metre_tables.hpp"
+#include "report/paragraphs.hpp"
+#include "report/plan_tables.hpp"
+#include "report/shown_text.hpp"
+
+namespace spadework {
+
+namespace {
+
+std::string title(const Scenario& scenario) {
+    std::string text = paragraph(shown(scenario.name));
+    if (!scenario.note.empty()) text += paragraph(shown(scenario.note));
+    return text + fmt::format("{} buildings, {} segments on the map. Money in {}, lengths in {}.\n",
+                              scenario.buildings.size(), scenario.segments.size(), shown(scenario.currency.code),
+                              scenario.feet ? "feet" : "metres");
+}
+
+std::string metres_sentence(const Scenario& scenario, const LayoutResult& result) {
+    const char* unit = length_unit(scenario);
+    return fmt::format(
+        "{} {} dug and {} {} of existing ducts and pole lines make {} {} in use; {} {} of it carry two cables or more.",
+        figure(result.trench, scenario), unit, figure(result.reused, scenario), unit,
+        figure(result.trench + result.reused, scenario), unit, figure(shared_length(scenario, *result.plan), scenario),
+        unit);
+}
+
+std::string cut_sentence(const Scenario& scenario, const LayoutResult& result) {
+    if (result.worst_cut.lost.empty()) return "No single cut takes a building down.";
+    std::string names;
+    for (const BuildingIndex building : result.worst_cut.lost)
+        names += (names.empty() ? "" : ", ") + scenario.buildings[static_cast<std::size_t>(building)].id;
+    return fmt::format("The worst single cut, {}, takes down {} of {} buildings: {}.", result.worst_cut.what,
+                       result.worst_cut.lost.size(), scenario.buildings.size(), names);
+}
+
+const char* word_for(FindingSeverity severity) {
+    switch (severity) {
+        case FindingSeverity::note:
+            return "Note";
+        case FindingSeverity::warning:
+            return "Warning";
+        case FindingSeverity::error:
+            return "Error";
+    }
+    return "Note";
+}
+
+std::string finding_sentence(const Finding& finding) {
+    std::string text = fmt::format("{}, {}: {}", word_for(finding.severity), finding.where, finding.what);
+    if (finding.unit.empty()) return shown(text);
+    return shown(text + fmt::format(" (measured {} {}, limit {} {})", plain(finding.measured, 2), finding.unit,
+                                    plain(finding.limit, 2), finding.unit));
+}
+
+std::string findings_text(const LayoutResult& result) {
+    if (result.findings.empty()) return "Every check passed without remark.\n";
+    std::vector<std::string> sentences;
+    for (const Finding& finding : result.findings)
+        sentences.push_back(finding_sentence(finding));
+    return bullets(sentences);
+}
+
+}  // namespace
+
+std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
+    const Plan& plan = *result.plan;
+    const std::string name = name_of(result.layout);
+    std::string text = heading(name + ": every cost") + cost_table(scenario, result.bill);
+    text += heading(name + ": every metre of route") + trench_table(scenario, plan);
+    text += paragraph(metres_sentence(scenario, result));
+    text += heading(name + ": cable by size") + cable_size_table(scenario, result);
+    if (!plan.enclosures.empty()) text += heading(name + ": enclosures") + enclosure_table(scenario, plan);
+    text += heading(name + ": cables") + cable_table(scenario, plan);
+    text += heading(name + ": links") + link_table(scenario, result);
+    text += paragraph(shown(cut_sentence(scenario, result)));
+    return text + heading(name + ": findings") + findings_text(result);
+}
+
+std::string compare_text(const Scenario& scenario, const Comparison& comparison) {
+    std::string text = title(scenario);
+    text += heading("Layouts compared") + layouts_table(scenario, comparison) + layout_remarks(comparison);
+    text += heading("Verdict") + paragraph(shown(comparison.verdict));
+    if (comparison.cheapest) {
+        text += plan_text(scenario, comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)]);
+    }
+    return text + heading("Assumptions") + bullets(assumptions(scenario));
+}
+
+std::string reasons_text(const Comparison& comparison) {
+    std::string text;
+    for (const LayoutResult& layout : comparison.layouts) {
+        std::vector<std::string> notes;
+        for (const std::string& note : layout.notes)
+            notes.push_back(shown(note));
+        if (!notes.empty()) text += heading(std::string(name_of(layout.layout)) + ": decisions") + bullets(notes);
+    }
+    return text;
+}
+
+}  // namespace spadework

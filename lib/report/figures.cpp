@@ -1,0 +1,78 @@
+#include "report/figures.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "comparison/money_words.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Drops zeros from the end, but leaves `least` digits behind the point.
+std::string trimmed(std::string decimal, std::size_t least) {
+    const std::size_t point = decimal.find('.');
+    if (point == std::string::npos) return decimal;
+    while (decimal.size() > point + 1 + least && decimal.back() == '0')
+        decimal.pop_back();
+    if (decimal.back() == '.') decimal.pop_back();
+    return decimal == "-0" ? "0" : decimal;
+}
+
+/// Fixed digits, and no minus sign before a value that prints as 0.
+std::string fixed(double value, int digits) {
+    std::string text = fmt::format("{:.{}f}", value, digits);
+    if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) text.erase(0, 1);
+    return text;
+}
+
+}  // namespace
+
+std::string figure(double value, int digits) {
+    return std::isfinite(value) ? grouped(fixed(value, digits)) : "-";
+}
+
+std::string figure(std::int64_t value) {
+    return grouped(std::to_string(value));
+}
+
+std::string figure(Money money, const Currency& currency) {
+    return grouped(decimal_text(money, currency));
+}
+
+std::string figure(UnitPrice price, const Currency& currency) {
+    return grouped(plain(price, currency));
+}
+
+const char* length_unit(const Scenario& scenario) {
+    return scenario.feet ? "ft" : "m";
+}
+
+std::string figure(Length length, const Scenario& scenario) {
+    return figure(scenario.feet ? length.feet() : length.metres(), 1);
+}
+
+std::string figure(WorkTime time) {
+    return figure(time.hours(), 1);
+}
+
+std::string plain(Length length, const Scenario& scenario) {
+    return scenario.feet ? plain(length.feet(), 3) : plain_metres(length);
+}
+
+std::string plain_metres(Length length) {
+    return trimmed(decimal_text(Money::from_minor(length.millimetres()), Currency{"", 3}), 0);
+}
+
+std::string plain(UnitPrice price, const Currency& currency) {
+    const Currency finer{currency.code, currency.minor_digits + 3};
+    return trimmed(decimal_text(Money::from_minor(price.thousandths()), finer),
+                   static_cast<std::size_t>(currency.minor_digits));
+}
+
+std::string plain(double value, int most_digits) {
+    return std::isfinite(value) ? trimmed(fixed(value, most_digits), 0) : "";
+}
+
+}  // namespace spadework

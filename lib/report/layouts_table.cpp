@@ -1,0 +1,136 @@
+#include "report/layouts_table.hpp"
+
+#include <algorithm>
+#include <functional>
+
+#include <fmt/format.h>
+
+#include "report/figures.hpp"
+#include "report/paragraphs.hpp"
+#include "report/shown_text.hpp"
+#include "report/text_table.hpp"
+
+namespace spadework {
+
+namespace {
+
+using Cell = std::function<std::string(const LayoutResult&)>;
+
+/// Fills the rows of a table that has a column for each layout.
+class RowFiller {
+public:
+    RowFiller(TextTable& table, const std::vector<LayoutResult>& layouts) : table_(table), layouts_(layouts) {}
+
+    void add(const std::string& label, const Cell& cell) { table_.add(cells(label, cell)); }
+    void add_total(const std::string& label, const Cell& cell) { table_.add_total(cells(label, cell)); }
+
+private:
+    [[nodiscard]] std::vector<std::string> cells(const std::string& label, const Cell& cell) const {
+        std::vector<std::string> result = {label};
+        for (const LayoutResult& layout : layouts_)
+            result.push_back(layout.feasible() ? cell(layout) : "-");
+        return result;
+    }
+
+    TextTable& table_;
+    const std::vector<LayoutResult>& layouts_;
+};
+
+/// The layout's name over as many lines as keep it within 13 columns.
+std::string column_heading(const LayoutResult& layout) {
+    std::string heading;
+    for (const std::string& line : wrapped(name_of(layout.layout), 13))
+        heading += (heading.empty() ? "" : "\n") + line;
+    return heading;
+}
+
+bool occurs(const std::vector<LayoutResult>& layouts, Category category) {
+    return std::any_of(layouts.begin(), layouts.end(),
+                       [category](const LayoutResult& layout) { return layout.bill.total(category) != Money(); });
+}
+
+void add_cost_rows(RowFiller& rows, const Scenario& scenario, const Comparison& comparison) {
+    const Currency& currency = scenario.currency;
+    for (int c = 0; c < category_count; ++c) {
+        const auto category = static_cast<Category>(c);
+        if (!occurs(comparison.layouts, category)) continue;
+        rows.add(fmt::format("{} ({})", name_of(category), currency.code),
+                 [&](const LayoutResult& layout) { return figure(layout.bill.total(category), currency); });
+    }
+    rows.add_total(fmt::format("Total ({})", currency.code),
+                   [&](const LayoutResult& layout) { return figure(layout.total, currency); });
+    if (!comparison.cheapest) return;
+    const Money least = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)].total;
+    rows.add("Above the cheapest (%)", [&](const LayoutResult& layout) {
+        if (least == Money()) return std::string("-");
+        const Money above = layout.total - least;
+        return figure(100.0 * static_cast<double>(above.minor()) / static_cast<double>(least.minor()), 1);
+    });
+    rows.add(fmt::format("Proven lower bound ({})", currency.code),
+             [&](const LayoutResult& layout) { return figure(layout.bound, currency); });
+    rows.add("Proven gap (%)", [](const LayoutResult& layout) { return figure(100.0 * layout.gap, 2); });
+}
+
+void add_measure_rows(RowFiller& rows, const Scenario& scenario) {
+    const std::string unit = fmt::format(" ({})", length_unit(scenario));
+    rows.add_total("Labour (hours)", [](const LayoutResult& layout) { return figure(layout.bill.labour()); });
+    rows.add("Trench dug" + unit, [&](const LayoutResult& layout) { return figure(layout.trench, scenario); });
+    rows.add("Existing ducts, poles" + unit,
+             [&](const LayoutResult& layout) { return figure(layout.reused, scenario); });
+    rows.add("Cable ordered" + unit, [&](const LayoutResult& layout) {
+        Length ordered;
+        for (const auto& [strands, metres] : layout.cable_by_strands)
+            ordered += metres.ordered;
+        return figure(ordered, scenario);
+    });
+    rows.add("Enclosures", [](const LayoutResult& layout) {
+        return figure(static_cast<std::int64_t>(layout.plan->enclosures.size()));
+    });
+    rows.add("Strands leaving the hub", [&](const LayoutResult& layout) {
+        return figure(std::int64_t{strands_leaving_hub(scenario, *layout.plan)});
+    });
+    rows.add("Buildings lost, worst cut", [](const LayoutResult& layout) {
+        return figure(static_cast<std::int64_t>(layout.worst_cut.lost.size()));
+    });
+    rows.add("Worst link margin (dB)", [](const LayoutResult& layout) {
+        return layout.worst_margin_db ? figure(*layout.worst_margin_db, 2) : std::string("-");
+    });
+}
+
+}  // namespace
+
+int strands_leaving_hub(const Scenario& scenario, const Plan& plan) {
+    int strands = 0;
+    for (const PlannedCable& cable : plan.cables) {
+        if (cable.from != scenario.hub.place) continue;
+        strands += scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].strands;
+    }
+    return strands;
+}
+
+std::string layouts_table(const Scenario& scenario, const Comparison& comparison) {
+    std::vector<Column> columns = {{"", Align::left, true}};
+    for (const LayoutResult& layout : comparison.layouts)
+        columns.push_back({column_heading(layout), Align::right});
+    TextTable table(columns);
+    RowFiller rows(table, comparison.layouts);
+    add_cost_rows(rows, scenario, comparison);
+    add_measure_rows(rows, scenario);
+    return table.text();
+}
+
+std::string layout_remarks(const Comparison& comparison) {
+    std::string text;
+    for (const LayoutResult& layout : comparison.layouts) {
+        if (!layout.feasible()) {
+            text += paragraph(shown(fmt::format("{} cannot be built: {}", name_of(layout.layout), layout.reason)));
+        }
+        if (layout.interrupted) {
+            text += paragraph(fmt::format("{}: the search was stopped early; the gap is what was proven by then.",
+                                          name_of(layout.layout)));
+        }
+    }
+    return text;
+}
+
+}  // namespace spadework

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace spadework {
+
+/// Widest line of any text report, in columns of a terminal.
+inline constexpr int report_width = 100;
+
+enum class Align { left, right };
+
+struct Column {
+    std::string heading;  ///< May hold line breaks.
+    Align align = Align::left;
+    bool wraps = false;  ///< Long cells may be broken over lines to keep the table within the report's width.
+};
+
+/// Cells in aligned columns with headings above and a rule below them. Cells are shown as they are: pass names of any
+/// origin through shown() first. Widths are those of a terminal, not bytes.
+class TextTable {
+public:
+    explicit TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+    /// One cell a column; missing cells are empty.
+    void add(std::vector<std::string> cells) { rows_.push_back({std::move(cells), false}); }
+    /// A row with a rule above it.
+    void add_total(std::vector<std::string> cells) { rows_.push_back({std::move(cells), true}); }
+
+    [[nodiscard]] bool empty() const { return rows_.empty(); }
+    /// The table, every line ended by a line break, no spaces at line ends.
+    [[nodiscard]] std::string text() const;
+
+private:
+    struct Row {
+        std::vector<std::string> cells;
+        bool rule_above = false;
+    };
+
+    [[nodiscard]] std::vector<int> widths() const;
+
+    std::vector<Column> columns_;
+    std::vector<Row> rows_;
+};
+
+}  // namespace spadework
