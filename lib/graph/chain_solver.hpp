@@ -15,6 +15,8 @@ struct ChainSolution {
     bool interrupted = false;
 };
 
+/// Empty plan and bound 0 where no plan exists or the figures may not be worked on (an unknown vertex, a negative
+/// figure, chains that may hold no stop, or amounts so large that a plan might cost 2^58).
 ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits);
 
 /// Exact cost of a plan, or nothing when it is not a plan for the problem.

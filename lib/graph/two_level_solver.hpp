@@ -18,6 +18,11 @@ struct TwoLevelSolution {
     bool interrupted = false;
 };
 
+/// Units a feeder must hold to serve demands of so many units: served + spare_units + ceil(spare_share * served).
+std::int64_t units_needed(const TwoLevelProblem& problem, std::int64_t served);
+
+/// Empty plan and bound 0 where no plan exists or the figures may not be worked on (an unknown vertex, a negative
+/// figure, sizes that do not ascend, or amounts so large that a plan might cost 2^58).
 TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits);
 
 /// Exact cost of a plan, or nothing when it is not a plan for the problem.

@@ -1,0 +1,153 @@
+#include "graph/chain_search.hpp"
+
+#include <algorithm>
+
+#include "graph/chain_solver.hpp"
+#include "graph/pair_routes_tree.hpp"
+
+namespace spadework::graph::chains {
+
+using pair_routes::Charge;
+using pair_routes::Network;
+using pair_routes::RootedTree;
+
+namespace {
+
+/// What a hop from one tree position to every other costs.
+std::vector<Cost> costs_from(const Network& network, const RootedTree& tree, std::int32_t from, Charge charge) {
+    std::vector<Cost> cost(tree.vertex.size(), -1);
+    cost[from] = 0;
+    for (std::int32_t p = from; tree.parent[p] >= 0; p = tree.parent[p]) {
+        cost[tree.parent[p]] = cost[p] + charge.on(network.edges[tree.edge[p]]);
+    }
+    for (std::int32_t p = 1; p < tree.count(); ++p) {
+        if (cost[p] < 0) cost[p] = cost[tree.parent[p]] + charge.on(network.edges[tree.edge[p]]);
+    }
+    return cost;
+}
+
+/// All stops in the order of a walk round the tree, smaller branches first or last.
+std::vector<std::int32_t> walk_round(const ChainProblem& problem, const RootedTree& tree, bool small_first) {
+    std::vector<std::vector<std::int32_t>> below(tree.vertex.size());
+    std::vector<std::vector<std::int32_t>> stops_at(tree.vertex.size());
+    std::vector<std::int32_t> weight(tree.vertex.size(), 0);
+    for (std::size_t s = 0; s < problem.stops.size(); ++s) {
+        const std::int32_t p = tree.place[problem.stops[s]];
+        stops_at[p].push_back(static_cast<std::int32_t>(s));
+        ++weight[p];
+    }
+    for (std::int32_t p = tree.count() - 1; p > 0; --p) {
+        weight[tree.parent[p]] += weight[p];
+        below[tree.parent[p]].push_back(p);
+    }
+    std::vector<std::int32_t> sequence;
+    std::vector<std::int32_t> waiting{0};
+    while (!waiting.empty()) {
+        const std::int32_t here = waiting.back();
+        waiting.pop_back();
+        sequence.insert(sequence.end(), stops_at[here].begin(), stops_at[here].end());
+        auto& branches = below[here];  // Taken from the back: what should come first goes last.
+        std::stable_sort(branches.begin(), branches.end(), [&](std::int32_t a, std::int32_t b) {
+            return small_first ? weight[a] > weight[b] : weight[a] < weight[b];
+        });
+        waiting.insert(waiting.end(), branches.begin(), branches.end());
+    }
+    return sequence;
+}
+
+std::vector<VertexId> vertices_to_join(const ChainProblem& problem) {
+    std::vector<VertexId> vertices{problem.source};
+    vertices.insert(vertices.end(), problem.stops.begin(), problem.stops.end());
+    return vertices;
+}
+
+}  // namespace
+
+HopCosts hop_costs_on(const ChainProblem& problem, const Network& network, const std::vector<EdgeId>& tree) {
+    HopCosts costs;
+    costs.stops = static_cast<std::int32_t>(problem.stops.size());
+    costs.a_chain = problem.chain_cost - problem.end_saving;
+    costs.longest_chain = problem.longest_chain;
+    const RootedTree laid = rooted(network, tree, problem.source);
+    const auto from_source = costs_from(network, laid, 0, hop_charge(problem));
+    for (const VertexId stop : problem.stops) {
+        costs.from_source.push_back(from_source[laid.place[stop]]);
+        const auto from_stop = costs_from(network, laid, laid.place[stop], hop_charge(problem));
+        for (const VertexId other : problem.stops)
+            costs.between.push_back(from_stop[laid.place[other]]);
+    }
+    return costs;
+}
+
+Search::Search(const ChainProblem& problem, const pair_routes::StopRule& stop, std::uint64_t seed)
+    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), random_(seed) {}
+
+Orders Search::orders_along(const std::vector<EdgeId>& tree) const {
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    const HopCosts costs = hop_costs_on(problem_, network_, tree);
+    Orders best;
+    for (const bool small_first : {true, false}) {
+        Orders orders = best_cut(costs, walk_round(problem_, laid, small_first));
+        if (!stop_.reached()) improve_orders(costs, orders);
+        if (best.empty() || cost_of_orders(costs, orders) < cost_of_orders(costs, best)) best = std::move(orders);
+    }
+    return best;
+}
+
+Layout Search::descend(std::vector<EdgeId> tree, Orders orders) const {
+    if (orders.empty()) orders = orders_along(tree);
+    Layout best;
+    for (bool first = true;; first = false) {
+        tree = improved_tree(network_, hops_of(problem_, orders), std::move(tree), stop_);
+        const HopCosts costs = hop_costs_on(problem_, network_, tree);
+        if (!stop_.reached()) improve_orders(costs, orders);
+        Cost cost = cost_of_orders(costs, orders);
+        for (const EdgeId e : tree)
+            cost += network_.edges[e].opening;
+        if (!first && cost >= best.cost) return best;
+        best = {tree, orders, cost};
+        if (stop_.reached()) return best;
+    }
+}
+
+std::optional<Layout> Search::first() {
+    const std::vector<VertexId> wanted = vertices_to_join(problem_);
+    std::optional<Layout> best;
+    for (const Cost times : {1, 2}) {
+        auto tree = joining_tree(network_, wanted, {problem_.weight * times, problem_.multiplicity * times});
+        if (!tree) return std::nullopt;
+        Layout layout = descend(std::move(*tree), {});
+        if (!best || layout.cost < best->cost) best = std::move(layout);
+        if (stop_.reached()) break;
+    }
+    return best;
+}
+
+void Search::shake(Layout& layout, int times) {
+    for (int i = 0; i < times && !stop_.reached(); ++i) {
+        const HopCosts costs = hop_costs_on(problem_, network_, layout.tree);
+        Orders orders = layout.orders;
+        shake_orders(costs, orders, random_);
+        Layout other = descend(layout.tree, std::move(orders));
+        if (other.cost < layout.cost) layout = std::move(other);
+    }
+}
+
+std::optional<ChainPlan> plan_from(const ChainProblem& problem, const Network& network, const Layout& layout) {
+    const RootedTree tree = rooted(network, layout.tree, problem.source);
+    ChainPlan plan;
+    for (const auto& order : layout.orders) {
+        VertexId from = problem.source;
+        auto& chain = plan.chains.emplace_back();
+        for (const std::int32_t stop : order) {
+            chain.push_back({stop, path_between(tree, from, problem.stops[stop])});
+            from = problem.stops[stop];
+        }
+    }
+    const auto value = cost_of(problem, plan);
+    if (!value) return std::nullopt;
+    plan.value = *value;
+    return plan;
+}
+
+}  // namespace spadework::graph::chains

@@ -1,0 +1,174 @@
+#include "graph/two_level_search.hpp"
+
+#include <algorithm>
+
+#include "graph/pair_routes_tree.hpp"
+#include "graph/two_level_solver.hpp"
+
+namespace spadework::graph::two_level {
+
+using pair_routes::Charge;
+using pair_routes::Network;
+using pair_routes::Pair;
+using pair_routes::RootedTree;
+
+namespace {
+
+std::vector<VertexId> vertices_to_join(const TwoLevelProblem& problem) {
+    std::vector<VertexId> vertices{problem.source};
+    for (const TwoLevelDemand& d : problem.demands)
+        vertices.push_back(d.at);
+    return vertices;
+}
+
+/// Length and passage of a path.
+struct Way {
+    Length length = 0;
+    Cost passage = 0;
+};
+
+Way way_of(const Network& network, const std::vector<EdgeId>& path) {
+    Way way;
+    for (const EdgeId e : path) {
+        way.length += network.edges[e].length;
+        way.passage += network.edges[e].passage;
+    }
+    return way;
+}
+
+std::vector<std::int64_t> units_served(const TwoLevelProblem& problem, const Siting& siting) {
+    std::vector<std::int64_t> units(siting.open.size(), 0);
+    for (std::size_t d = 0; d < siting.served_by.size(); ++d) {
+        if (siting.served_by[d] >= 0) units[siting.served_by[d]] += problem.demands[d].units;
+    }
+    return units;
+}
+
+/// For each open site its feeder when the routes follow the tree.
+std::vector<const Feeder*> feeders_on(const TwoLevelProblem& problem, const Network& network, const RootedTree& tree,
+                                      const std::vector<Feeder>& feeders, const Siting& siting) {
+    const std::vector<std::int64_t> units = units_served(problem, siting);
+    std::vector<const Feeder*> chosen;
+    for (std::size_t k = 0; k < siting.open.size(); ++k) {
+        const VertexId at = problem.sites[siting.open[k]].at;
+        const Way way = way_of(network, path_between(tree, problem.source, at));
+        chosen.push_back(cheapest_feeder(feeders, units[k], way.length, way.passage));
+    }
+    return chosen;
+}
+
+std::vector<Pair> pairs_on(const TwoLevelProblem& problem, const Siting& siting,
+                           const std::vector<const Feeder*>& feeders) {
+    std::vector<Pair> pairs{{problem.source, problem.source, {}}};
+    for (std::size_t k = 0; k < siting.open.size(); ++k) {
+        pairs.push_back({problem.source, problem.sites[siting.open[k]].at, feeders[k]->charge});
+    }
+    for (std::size_t d = 0; d < problem.demands.size(); ++d) {
+        const TwoLevelDemand& demand = problem.demands[d];
+        const std::int32_t by = siting.served_by[d];
+        if (by < 0) {
+            pairs.push_back({problem.source, demand.at, direct_charge(*demand.direct)});
+        } else {
+            pairs.push_back({problem.sites[siting.open[by]].at, demand.at, service_charge(demand)});
+        }
+    }
+    return pairs;
+}
+
+Cost opening_of(const Network& network, const std::vector<EdgeId>& tree) {
+    Cost total = 0;
+    for (const EdgeId e : tree)
+        total += network.edges[e].opening;
+    return total;
+}
+
+/// The tree with the paths that hang sites on it; a path that would close a cycle leaves its last edges out.
+std::vector<EdgeId> with_attachments(const Network& network, std::vector<EdgeId> tree, VertexId root,
+                                     const SitingTable& table, const std::vector<std::int32_t>& open) {
+    for (const std::int32_t s : open) {
+        const std::vector<EdgeId> more = table.attachment(s);
+        tree.insert(tree.end(), more.begin(), more.end());
+    }
+    const RootedTree laid = rooted(network, tree, root);
+    std::vector<EdgeId> edges(laid.edge.begin() + 1, laid.edge.end());
+    std::sort(edges.begin(), edges.end());
+    return edges;
+}
+
+}  // namespace
+
+Search::Search(const TwoLevelProblem& problem, const pair_routes::StopRule& stop)
+    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), feeders_(usable_feeders(problem)) {
+    Charge typical;
+    for (const TwoLevelDemand& d : problem.demands)
+        typical += service_charge(d);
+    const auto demands = static_cast<Cost>(std::max<std::size_t>(1, problem.demands.size()));
+    const std::vector<VertexId> wanted = vertices_to_join(problem);
+    for (const Cost share : {8, 1}) {
+        const Charge charge{typical.weight / demands / share, typical.multiplicity / demands / share};
+        auto tree = joining_tree(network_, wanted, charge);
+        if (!tree) return;
+        if (starts_.empty() || starts_.front() != *tree) starts_.push_back(std::move(*tree));
+    }
+}
+
+std::optional<Layout> Search::descend(std::vector<EdgeId> tree, std::int32_t count,
+                                      std::vector<std::int32_t> open) const {
+    std::optional<Layout> best;
+    while (true) {
+        const SitingTable table(problem_, network_, feeders_, tree);
+        auto siting = best_siting(table, count, open, stop_);
+        if (!siting) return best;
+        tree = with_attachments(network_, std::move(tree), problem_.source, table, siting->open);
+        const RootedTree laid = rooted(network_, tree, problem_.source);
+        const auto chosen = feeders_on(problem_, network_, laid, feeders_, *siting);
+        const std::vector<Pair> pairs = pairs_on(problem_, *siting, chosen);
+        tree = improved_tree(network_, pairs, std::move(tree), stop_);
+        const SitingTable again(problem_, network_, feeders_, tree);
+        auto resited = again.assign(siting->open);
+        if (!resited) return best;
+        const Cost cost = resited->cost + opening_of(network_, tree);
+        if (best && cost >= best->cost) return best;
+        open = resited->open;
+        best = Layout{tree, std::move(*resited), cost};
+        if (stop_.reached()) return best;
+    }
+}
+
+std::optional<Layout> Search::with_sites(std::int32_t count) {
+    std::optional<Layout> best;
+    const auto try_from = [&](const std::vector<EdgeId>& tree, const std::vector<std::int32_t>& open) {
+        if (best && stop_.reached()) return;
+        auto layout = descend(tree, count, open);
+        if (layout && (!best || layout->cost < best->cost)) best = std::move(layout);
+    };
+    for (const auto& tree : starts_)
+        try_from(tree, {});
+    if (!found_.empty()) try_from(found_.back().tree, found_.back().siting.open);
+    if (best) found_.push_back(*best);
+    return best;
+}
+
+std::optional<TwoLevelPlan> plan_from(const TwoLevelProblem& problem, const Network& network,
+                                      const std::vector<Feeder>& feeders, const Layout& layout) {
+    const RootedTree tree = rooted(network, layout.tree, problem.source);
+    const auto chosen = feeders_on(problem, network, tree, feeders, layout.siting);
+    TwoLevelPlan plan;
+    for (std::size_t k = 0; k < chosen.size(); ++k) {
+        if (chosen[k] == nullptr) return std::nullopt;
+        const std::int32_t site = layout.siting.open[k];
+        plan.open.push_back({site, chosen[k]->size, path_between(tree, problem.source, problem.sites[site].at)});
+    }
+    plan.served_by = layout.siting.served_by;
+    for (std::size_t d = 0; d < problem.demands.size(); ++d) {
+        const std::int32_t by = plan.served_by[d];
+        const VertexId from = by < 0 ? problem.source : problem.sites[layout.siting.open[by]].at;
+        plan.paths.push_back(path_between(tree, from, problem.demands[d].at));
+    }
+    const auto value = cost_of(problem, plan);
+    if (!value) return std::nullopt;
+    plan.value = *value;
+    return plan;
+}
+
+}  // namespace spadework::graph::two_level

@@ -1,0 +1,53 @@
+#pragma once
+
+// Plans for a TwoLevelProblem: choosing sites on a tree of routes and improving the tree under that choice, in turns.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "graph/pair_routes.hpp"
+#include "graph/two_level_figures.hpp"
+#include "graph/two_level_problem.hpp"
+#include "graph/two_level_siting.hpp"
+
+namespace spadework::graph::two_level {
+
+/// A tree of routes with the sites on it.
+struct Layout {
+    std::vector<EdgeId> tree;
+    Siting siting;
+    Cost cost = 0;  ///< All in.
+};
+
+/// Starts from a few joining trees and keeps what was found for one number of sites as a start for the next.
+class Search {
+public:
+    Search(const TwoLevelProblem& problem, const pair_routes::StopRule& stop);
+
+    /// False when some demand or every site is cut off, so that nothing can be planned.
+    [[nodiscard]] bool possible() const { return !starts_.empty(); }
+
+    /// The best layout found with exactly `count` open sites, given what was found for other counts.
+    std::optional<Layout> with_sites(std::int32_t count);
+
+    /// Takes turns of siting and route improvement from a given tree.
+    std::optional<Layout> descend(std::vector<EdgeId> tree, std::int32_t count, std::vector<std::int32_t> open) const;
+
+    [[nodiscard]] const std::vector<Feeder>& feeders() const { return feeders_; }
+    [[nodiscard]] const pair_routes::Network& network() const { return network_; }
+
+private:
+    const TwoLevelProblem& problem_;
+    const pair_routes::StopRule& stop_;
+    pair_routes::Network network_;
+    std::vector<Feeder> feeders_;
+    std::vector<std::vector<EdgeId>> starts_;
+    std::vector<Layout> found_;
+};
+
+/// The layout in the terms of the problem, priced anew; nothing should it turn out not to be a plan.
+std::optional<TwoLevelPlan> plan_from(const TwoLevelProblem& problem, const pair_routes::Network& network,
+                                      const std::vector<Feeder>& feeders, const Layout& layout);
+
+}  // namespace spadework::graph::two_level

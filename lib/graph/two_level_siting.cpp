@@ -1,0 +1,282 @@
+#include "graph/two_level_siting.hpp"
+
+#include <algorithm>
+
+#include "graph/label_heap.hpp"
+#include "graph/pair_routes_tree.hpp"
+
+namespace spadework::graph::two_level {
+
+using pair_routes::RootedTree;
+
+namespace {
+
+constexpr Cost kOverload = Cost{1} << 58;  ///< What a feeder costs that no size can carry.
+
+/// Length and passage from one tree position to every other.
+struct TreeDistances {
+    std::vector<Length> length;
+    std::vector<Cost> passage;
+
+    TreeDistances(const pair_routes::Network& network, const RootedTree& tree, std::int32_t from)
+        : length(tree.vertex.size(), 0), passage(tree.vertex.size(), 0) {
+        std::vector<char> known(tree.vertex.size(), 0);
+        known[from] = 1;
+        for (std::int32_t p = from; tree.parent[p] >= 0; p = tree.parent[p]) {
+            step(network, tree, p, p, tree.parent[p]);
+            known[tree.parent[p]] = 1;
+        }
+        for (std::int32_t p = 1; p < tree.count(); ++p) {
+            if (!known[p]) step(network, tree, p, tree.parent[p], p);
+        }
+    }
+
+private:
+    void step(const pair_routes::Network& network, const RootedTree& tree, std::int32_t edge_of, std::int32_t near,
+              std::int32_t far) {
+        const SharedCostEdge& edge = network.edges[tree.edge[edge_of]];
+        length[far] = length[near] + edge.length;
+        passage[far] = passage[near] + edge.passage;
+    }
+};
+
+}  // namespace
+
+SitingTable::SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network,
+                         const std::vector<Feeder>& feeders, const std::vector<EdgeId>& tree)
+    : problem_(problem), network_(network), feeders_(feeders) {
+    measure_attachments(tree);
+    measure_service(tree);
+}
+
+void SitingTable::measure_attachments(const std::vector<EdgeId>& tree) {
+    reach_.assign(network_.vertex_count, {});
+    came_by_.assign(network_.vertex_count, -1);
+    std::vector<Cost> label(network_.vertex_count, kLargestCost);
+    LabelHeap<Cost> queue(network_.vertex_count);
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    for (const VertexId v : laid.vertex) {
+        label[v] = 0;
+        reach_[v].hangs_at = v;
+        queue.push_or_lower(v, 0);
+    }
+    const pair_routes::Charge typical = feeders_.empty() ? pair_routes::Charge{} : feeders_.front().charge;
+    while (!queue.empty()) {
+        const VertexId here = queue.pop();
+        for (const Step& step : network_.steps.from(here)) {
+            const SharedCostEdge& edge = network_.edges[step.edge];
+            const Cost along = label[here] + edge.opening + typical.on(edge);
+            if (along >= label[step.to]) continue;
+            label[step.to] = along;
+            came_by_[step.to] = step.edge;
+            const Reach& from = reach_[here];
+            reach_[step.to] = {from.opening + edge.opening, from.length + edge.length, from.passage + edge.passage,
+                               from.hangs_at};
+            queue.push_or_lower(step.to, along);
+        }
+    }
+    for (std::size_t s = 0; s < problem_.sites.size(); ++s) {
+        if (reach_[problem_.sites[s].at].hangs_at >= 0) candidates_.push_back(static_cast<std::int32_t>(s));
+    }
+}
+
+void SitingTable::measure_service(const std::vector<EdgeId>& tree) {
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    const std::size_t site_count = problem_.sites.size();
+    feeder_length_.assign(site_count, 0);
+    feeder_passage_.assign(site_count, 0);
+    service_.assign(site_count, {});
+    for (const std::int32_t s : candidates_) {
+        const Reach& reach = reach_[problem_.sites[s].at];
+        const TreeDistances from(network_, laid, laid.place[reach.hangs_at]);
+        feeder_length_[s] = reach.length + from.length[0];
+        feeder_passage_[s] = reach.passage + from.passage[0];
+        for (const TwoLevelDemand& demand : problem_.demands) {
+            const std::int32_t p = laid.place[demand.at];
+            service_[s].push_back(
+                service_charge(demand).on(reach.length + from.length[p], reach.passage + from.passage[p]));
+        }
+    }
+    const TreeDistances from_source(network_, laid, 0);
+    for (const TwoLevelDemand& demand : problem_.demands) {
+        const std::int32_t p = laid.place[demand.at];
+        direct_.push_back(demand.direct
+                              ? demand.direct->fixed +
+                                    direct_charge(*demand.direct).on(from_source.length[p], from_source.passage[p])
+                              : kLargestCost);
+    }
+}
+
+std::vector<EdgeId> SitingTable::attachment(std::int32_t site) const {
+    std::vector<EdgeId> edges;
+    for (VertexId v = problem_.sites[site].at; came_by_[v] >= 0;) {
+        const SharedCostEdge& edge = network_.edges[came_by_[v]];
+        edges.push_back(came_by_[v]);
+        v = edge.tail == v ? edge.head : edge.tail;
+    }
+    return edges;
+}
+
+/// Moves demands one at a time between the open sites and the source while that pays.
+class Assignment {
+public:
+    Assignment(const SitingTable& table, const std::vector<std::int32_t>& open)
+        : table_(table), open_(open), units_(open.size(), 0), feeder_now_(open.size(), 0) {
+        const std::size_t demands = table.problem_.demands.size();
+        served_by_.resize(demands);
+        for (std::size_t d = 0; d < demands; ++d) {
+            served_by_[d] = -1;
+            Cost least = table.direct_[d];
+            for (std::size_t k = 0; k < open.size(); ++k) {
+                if (table.service_[open[k]][d] >= least) continue;
+                least = table.service_[open[k]][d];
+                served_by_[d] = static_cast<std::int32_t>(k);
+            }
+            if (served_by_[d] >= 0) units_[served_by_[d]] += table.problem_.demands[d].units;
+        }
+        for (std::size_t k = 0; k < open.size(); ++k)
+            feeder_now_[k] = feeder(k, units_[k]);
+    }
+
+    void improve() {
+        for (bool changed = true; changed;) {
+            changed = false;
+            for (std::size_t d = 0; d < served_by_.size(); ++d)
+                changed = move(d) || changed;
+        }
+    }
+
+    [[nodiscard]] std::optional<Siting> result() const {
+        Siting siting{open_, served_by_, 0};
+        for (std::size_t k = 0; k < open_.size(); ++k) {
+            if (feeder_now_[k] >= kOverload) return std::nullopt;
+            const Site& site = table_.problem_.sites[open_[k]];
+            siting.cost += feeder_now_[k] + site.cost + table_.reach_[site.at].opening;
+        }
+        for (std::size_t d = 0; d < served_by_.size(); ++d) {
+            if (service(d, served_by_[d]) == kLargestCost) return std::nullopt;
+            siting.cost += service(d, served_by_[d]);
+        }
+        return siting;
+    }
+
+private:
+    [[nodiscard]] Cost service(std::size_t d, std::int32_t by) const {
+        return by < 0 ? table_.direct_[d] : table_.service_[open_[by]][d];
+    }
+
+    [[nodiscard]] Cost feeder(std::size_t k, std::int64_t units) const {
+        const std::int32_t site = open_[k];
+        const Feeder* best =
+            cheapest_feeder(table_.feeders_, units, table_.feeder_length_[site], table_.feeder_passage_[site]);
+        if (best != nullptr) return feeder_cost(*best, table_.feeder_length_[site], table_.feeder_passage_[site]);
+        const std::int64_t most = table_.feeders_.empty() ? 0 : table_.feeders_.back().serves;
+        return kOverload + std::min(units - most, kOverload / 64);
+    }
+
+    bool move(std::size_t d) {
+        const std::int64_t units = table_.problem_.demands[d].units;
+        const std::int32_t from = served_by_[d];
+        const auto count = static_cast<std::int32_t>(open_.size());
+        WideCost best = 0;
+        std::int32_t target = from;
+        WideCost leaving = -static_cast<WideCost>(service(d, from));
+        if (from >= 0) leaving += feeder(from, units_[from] - units) - feeder_now_[from];
+        for (std::int32_t to = -1; to < count; ++to) {
+            if (to == from || service(d, to) == kLargestCost) continue;
+            WideCost change = leaving + service(d, to);
+            if (change >= best) continue;
+            if (to >= 0) change += feeder(to, units_[to] + units) - feeder_now_[to];
+            if (change >= best) continue;
+            best = change;
+            target = to;
+        }
+        if (target == from) return false;
+        carry(from, -units);
+        carry(target, units);
+        served_by_[d] = target;
+        return true;
+    }
+
+    void carry(std::int32_t k, std::int64_t units) {
+        if (k < 0) return;
+        units_[k] += units;
+        feeder_now_[k] = feeder(k, units_[k]);
+    }
+
+    const SitingTable& table_;
+    std::vector<std::int32_t> open_;
+    std::vector<std::int32_t> served_by_;
+    std::vector<std::int64_t> units_;
+    std::vector<Cost> feeder_now_;
+};
+
+std::optional<Siting> SitingTable::assign(const std::vector<std::int32_t>& open) const {
+    Assignment assignment(*this, open);
+    assignment.improve();
+    return assignment.result();
+}
+
+namespace {
+
+bool cheaper(const std::optional<Siting>& a, const std::optional<Siting>& b) {
+    return a && (!b || a->cost < b->cost);
+}
+
+std::vector<std::int32_t> with(std::vector<std::int32_t> open, std::int32_t site) {
+    open.insert(std::lower_bound(open.begin(), open.end(), site), site);
+    return open;
+}
+
+std::vector<std::int32_t> without(std::vector<std::int32_t> open, std::size_t k) {
+    open.erase(open.begin() + static_cast<std::ptrdiff_t>(k));
+    return open;
+}
+
+/// The best of adding one more site to `open`.
+std::optional<Siting> best_addition(const SitingTable& table, const std::vector<std::int32_t>& open,
+                                    const pair_routes::StopRule& stop) {
+    std::optional<Siting> best;
+    for (const std::int32_t s : table.candidates()) {
+        if (std::binary_search(open.begin(), open.end(), s)) continue;
+        if (best && stop.reached()) break;
+        if (auto siting = table.assign(with(open, s)); cheaper(siting, best)) best = std::move(siting);
+    }
+    return best;
+}
+
+}  // namespace
+
+std::optional<Siting> best_siting(const SitingTable& table, std::int32_t count, std::vector<std::int32_t> start,
+                                  const pair_routes::StopRule& stop) {
+    const auto wanted = static_cast<std::size_t>(count);
+    while (start.size() > wanted)
+        start.pop_back();
+    std::optional<Siting> best = table.assign(start);
+    while (start.size() < wanted) {
+        best = best_addition(table, start, stop);
+        if (best) {
+            start = best->open;
+            continue;
+        }
+        const auto& all = table.candidates();  // Too few to carry everything yet: take the first one not open.
+        const auto next = std::find_if(
+            all.begin(), all.end(), [&](std::int32_t s) { return !std::binary_search(start.begin(), start.end(), s); });
+        if (next == all.end()) return std::nullopt;
+        start = with(start, *next);
+        best = table.assign(start);
+    }
+    for (bool changed = true; changed && !stop.reached();) {
+        changed = false;
+        for (std::size_t k = 0; k < start.size(); ++k) {
+            auto swapped = best_addition(table, without(start, k), stop);
+            if (!cheaper(swapped, best)) continue;
+            best = std::move(swapped);
+            start = best->open;
+            changed = true;
+        }
+    }
+    return best;
+}
+
+}  // namespace spadework::graph::two_level

@@ -1,0 +1,67 @@
+#pragma once
+
+// Which sites to open and who hangs from which, when the routes are taken from one given tree.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "graph/pair_routes.hpp"
+#include "graph/two_level_figures.hpp"
+#include "graph/two_level_problem.hpp"
+
+namespace spadework::graph::two_level {
+
+/// Open sites and what each demand hangs from.
+struct Siting {
+    std::vector<std::int32_t> open;       ///< Indices into the problem's sites, ascending.
+    std::vector<std::int32_t> served_by;  ///< For each demand an index into `open`, or -1 for the source.
+    Cost cost = 0;                        ///< All but the opening of the tree's own edges.
+};
+
+/// Distances along one tree. A site off the tree is taken to hang on it by its own cheapest path, opened for it alone.
+class SitingTable {
+public:
+    SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network, const std::vector<Feeder>& feeders,
+                const std::vector<EdgeId>& tree);
+
+    /// Sites that can be reached, ascending.
+    [[nodiscard]] const std::vector<std::int32_t>& candidates() const { return candidates_; }
+
+    /// The best assignment found with exactly these sites open (ascending indices into the problem's sites); nothing
+    /// when none was found that the sizes can carry.
+    [[nodiscard]] std::optional<Siting> assign(const std::vector<std::int32_t>& open) const;
+
+    /// Edges that hang the site on the tree; none for a site on it.
+    [[nodiscard]] std::vector<EdgeId> attachment(std::int32_t site) const;
+
+private:
+    struct Reach {
+        Cost opening = 0;
+        Length length = 0;
+        Cost passage = 0;
+        VertexId hangs_at = -1;
+    };
+
+    void measure_attachments(const std::vector<EdgeId>& tree);
+    void measure_service(const std::vector<EdgeId>& tree);
+
+    const TwoLevelProblem& problem_;
+    const pair_routes::Network& network_;
+    const std::vector<Feeder>& feeders_;
+    std::vector<std::int32_t> candidates_;
+    std::vector<Reach> reach_;                ///< By vertex: how it hangs on the tree.
+    std::vector<EdgeId> came_by_;             ///< By vertex: last edge from the tree.
+    std::vector<Length> feeder_length_;       ///< By site.
+    std::vector<Cost> feeder_passage_;        ///< By site.
+    std::vector<std::vector<Cost>> service_;  ///< By site, by demand.
+    std::vector<Cost> direct_;                ///< By demand; the largest Cost where it may not be served so.
+
+    friend class Assignment;
+};
+
+/// Starting from `start`, adds, drops and swaps sites until exactly `count` are open and no swap lowers the cost.
+std::optional<Siting> best_siting(const SitingTable& table, std::int32_t count, std::vector<std::int32_t> start,
+                                  const pair_routes::StopRule& stop);
+
+}  // namespace spadework::graph::two_level

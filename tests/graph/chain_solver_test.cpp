@@ -1,0 +1,271 @@
+// Checked against an exhaustive solver of separate simple code: every set of open edges, every order of the stops,
+// every way to cut it into chains. No published instances exist for this problem.
+
+#include "graph/chain_solver.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <random>
+
+#include <doctest/doctest.h>
+
+namespace {
+
+using namespace spadework::graph;
+
+constexpr Cost kNever = std::numeric_limits<Cost>::max() / 4;
+
+struct Family {
+    VertexId vertices = 7;
+    std::int32_t edges = 10;
+    std::int32_t stops = 4;
+    bool passages = false;
+    Cost largest_opening = 40;
+};
+
+ChainProblem random_problem(std::mt19937& random, const Family& family) {
+    const auto below = [&](Cost n) { return static_cast<Cost>(random() % static_cast<std::uint32_t>(n)); };
+    ChainProblem p;
+    p.vertex_count = family.vertices;
+    for (std::int32_t e = 0; e < family.edges; ++e) {
+        SharedCostEdge edge;
+        edge.tail = e + 1 < family.vertices ? e + 1 : static_cast<VertexId>(below(family.vertices));
+        edge.head = static_cast<VertexId>(e + 1 < family.vertices ? below(e + 1) : below(family.vertices));
+        edge.opening = below(family.largest_opening + 1);
+        edge.length = below(10);
+        edge.passage = family.passages ? below(8) : 0;
+        p.edges.push_back(edge);
+    }
+    p.source = static_cast<VertexId>(below(family.vertices));
+    for (std::int32_t s = 0; s < family.stops; ++s)
+        p.stops.push_back(static_cast<VertexId>(below(family.vertices)));
+    p.weight = below(4);
+    p.multiplicity = below(3);
+    p.chain_cost = below(30);
+    p.end_saving = below(20);
+    p.longest_chain = 1 + static_cast<std::int32_t>(below(family.stops));
+    return p;
+}
+
+std::vector<std::vector<Cost>> distances(const ChainProblem& p, unsigned open) {
+    const auto n = static_cast<std::size_t>(p.vertex_count);
+    std::vector<std::vector<Cost>> d(n, std::vector<Cost>(n, kNever));
+    for (std::size_t v = 0; v < n; ++v)
+        d[v][v] = 0;
+    for (std::size_t e = 0; e < p.edges.size(); ++e) {
+        if ((open >> e & 1U) == 0) continue;
+        const SharedCostEdge& edge = p.edges[e];
+        const Cost cost = p.weight * edge.length + p.multiplicity * edge.passage;
+        d[edge.tail][edge.head] = std::min(d[edge.tail][edge.head], cost);
+        d[edge.head][edge.tail] = std::min(d[edge.head][edge.tail], cost);
+    }
+    for (std::size_t k = 0; k < n; ++k) {
+        for (std::size_t i = 0; i < n; ++i) {
+            for (std::size_t j = 0; j < n; ++j)
+                d[i][j] = std::min(d[i][j], d[i][k] + d[k][j]);
+        }
+    }
+    return d;
+}
+
+/// Cheapest way to cut one order of all stops into chains: every set of cuts.
+Cost cheapest_cut(const ChainProblem& p, const std::vector<std::vector<Cost>>& d, const std::vector<VertexId>& order) {
+    Cost best = kNever;
+    for (unsigned cuts = 0; cuts < 1U << (order.size() - 1); ++cuts) {
+        Cost total = p.chain_cost - p.end_saving;
+        VertexId from = p.source;
+        std::int32_t length = 0;
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            if (i > 0 && (cuts >> (i - 1) & 1U) != 0) {
+                total += p.chain_cost - p.end_saving;
+                from = p.source;
+                length = 0;
+            }
+            total = std::min(kNever, total + d[from][order[i]]);
+            if (++length > p.longest_chain) total = kNever;
+            from = order[i];
+        }
+        best = std::min(best, total);
+    }
+    return best;
+}
+
+Cost exhaustive_optimum(const ChainProblem& p) {
+    if (p.stops.empty()) return 0;
+    Cost best = kNever;
+    for (unsigned open = 0; open < 1U << p.edges.size(); ++open) {
+        Cost opening = 0;
+        for (std::size_t e = 0; e < p.edges.size(); ++e)
+            opening += (open >> e & 1U) ? p.edges[e].opening : 0;
+        const auto d = distances(p, open);
+        std::vector<VertexId> order = p.stops;
+        std::sort(order.begin(), order.end());
+        do {
+            best = std::min(best, opening + cheapest_cut(p, d, order));
+        } while (std::next_permutation(order.begin(), order.end()));
+    }
+    return best >= kNever / 2 ? kNever : best;
+}
+
+SolveLimits ample() {
+    SolveLimits limits;
+    limits.seconds = 60;
+    return limits;
+}
+
+void check_family(const Family& family, int runs, double least_share_found) {
+    std::mt19937 random(20260102);
+    int found = 0;
+    int proved = 0;
+    for (int run = 0; run < runs; ++run) {
+        const ChainProblem p = random_problem(random, family);
+        CAPTURE(run);
+        const Cost optimum = exhaustive_optimum(p);
+        const ChainSolution s = solve(p, ample());
+        REQUIRE(s.plan);
+        REQUIRE(s.bound <= optimum);
+        REQUIRE(s.plan->value >= optimum);
+        REQUIRE(cost_of(p, *s.plan) == s.plan->value);
+        found += s.plan->value == optimum ? 1 : 0;
+        proved += s.bound == optimum ? 1 : 0;
+    }
+    MESSAGE("optimum found in " << found << " and proved in " << proved << " of " << runs);
+    CHECK(found >= least_share_found * runs);
+}
+
+ChainProblem small_example() {
+    ChainProblem p;
+    p.vertex_count = 4;  // 0 -- 1 -- 2, 1 -- 3
+    p.edges = {{0, 1, 100, 10, 0}, {1, 2, 20, 3, 0}, {1, 3, 30, 4, 0}};
+    p.stops = {2, 3};
+    p.weight = 2;
+    p.chain_cost = 5;
+    p.end_saving = 3;
+    p.longest_chain = 2;
+    return p;
+}
+
+}  // namespace
+
+TEST_CASE("a chain plan on a star is priced by hand") {
+    ChainProblem p = small_example();
+    const ChainSolution s = solve(p, ample());
+    REQUIRE(s.plan);
+    // Openings 150; source to 2 costs 26, 2 to 3 costs 14; one chain 5 - 3.
+    CHECK(s.plan->value == 192);
+    CHECK(s.plan->chains.size() == 1);
+    CHECK(s.bound <= 192);
+    p.longest_chain = 1;
+    const ChainSolution apart = solve(p, ample());
+    REQUIRE(apart.plan);
+    CHECK(apart.plan->chains.size() == 2);  // 150 + 26 + 28 + 2 * 2
+    CHECK(apart.plan->value == 208);
+}
+
+TEST_CASE("chain plans and bounds bracket the exhaustive optimum") {
+    SUBCASE("usual openings") {
+        check_family({}, 150, 0.85);
+    }
+    SUBCASE("with passages") {
+        check_family({.passages = true}, 100, 0.85);
+    }
+    SUBCASE("with cheap trenches, where cycles may pay") {
+        check_family({.largest_opening = 4}, 150, 0.7);
+    }
+    SUBCASE("with free trenches") {
+        check_family({.largest_opening = 0}, 60, 0.5);
+    }
+    SUBCASE("with dear trenches") {
+        check_family({.largest_opening = 400}, 100, 0.9);
+    }
+}
+
+TEST_CASE("a chain problem that cannot be planned has no plan") {
+    ChainProblem p = small_example();
+    SUBCASE("a stop is cut off") {
+        p.vertex_count = 5;
+        p.stops.push_back(4);
+    }
+    SUBCASE("chains may hold no stop") {
+        p.longest_chain = 0;
+    }
+    SUBCASE("an unknown stop") {
+        p.stops.push_back(99);
+    }
+    SUBCASE("a negative figure") {
+        p.weight = -1;
+    }
+    SUBCASE("figures too large to add up") {
+        p.edges[0].length = std::numeric_limits<Length>::max();
+    }
+    CHECK_FALSE(solve(p, ample()).plan);
+}
+
+TEST_CASE("a chain problem without stops costs nothing") {
+    ChainProblem p = small_example();
+    p.stops.clear();
+    const auto s = solve(p, ample());
+    REQUIRE(s.plan);
+    CHECK(s.plan->value == 0);
+    CHECK(s.plan->chains.empty());
+    CHECK(s.bound <= 0);
+}
+
+TEST_CASE("the pricing of a chain plan refuses what is not one") {
+    const ChainProblem p = small_example();
+    ChainPlan plan = *solve(p, ample()).plan;
+    REQUIRE(cost_of(p, plan));
+    SUBCASE("a hop broken off") {
+        plan.chains[0][1].path.pop_back();
+    }
+    SUBCASE("a hop there and back") {
+        plan.chains[0][0].path.insert(plan.chains[0][0].path.end(), {1, 1});
+    }
+    SUBCASE("a stop left out") {
+        plan.chains[0].pop_back();
+    }
+    SUBCASE("a stop twice") {
+        plan.chains.push_back({plan.chains[0][0]});
+    }
+    SUBCASE("an unknown stop") {
+        plan.chains[0][0].stop = 2;
+    }
+    SUBCASE("an unknown edge") {
+        plan.chains[0][0].path = {-1};
+    }
+    SUBCASE("an empty chain") {
+        plan.chains.emplace_back();
+    }
+    CHECK_FALSE(cost_of(p, plan));
+}
+
+TEST_CASE("a chain longer than allowed is refused") {
+    ChainProblem p = small_example();
+    const ChainPlan plan = *solve(p, ample()).plan;
+    REQUIRE(plan.chains[0].size() == 2);
+    p.longest_chain = 1;
+    CHECK_FALSE(cost_of(p, plan));
+}
+
+TEST_CASE("a chain answer does not depend on the number of threads") {
+    std::mt19937 random(17);
+    for (int run = 0; run < 15; ++run) {
+        const ChainProblem p = random_problem(random, {.vertices = 30, .edges = 50, .stops = 9, .largest_opening = 90});
+        SolveLimits three = ample();
+        three.threads = 3;
+        const auto a = solve(p, ample());
+        const auto b = solve(p, three);
+        REQUIRE(a.plan);
+        REQUIRE(b.plan);
+        CHECK(a.bound == b.bound);
+        CHECK(a.plan->value == b.plan->value);
+        REQUIRE(a.plan->chains.size() == b.plan->chains.size());
+        for (std::size_t c = 0; c < a.plan->chains.size(); ++c) {
+            REQUIRE(a.plan->chains[c].size() == b.plan->chains[c].size());
+            for (std::size_t i = 0; i < a.plan->chains[c].size(); ++i) {
+                CHECK(a.plan->chains[c][i].stop == b.plan->chains[c][i].stop);
+                CHECK(a.plan->chains[c][i].path == b.plan->chains[c][i].path);
+            }
+        }
+    }
+}
