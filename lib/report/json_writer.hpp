@@ -1,0 +1,59 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "units/length.hpp"
+#include "units/money.hpp"
+
+namespace spadework {
+
+/// Builds a JSON text (RFC 8259) front to back. Numbers are written digit by digit from whole units, so that money has
+/// exactly its currency's digits and sums of what is read back hold. Strings become valid UTF-8: a byte that belongs to
+/// no character becomes U+FFFD.
+class JsonWriter {
+public:
+    /// How the members of an object or list are laid out.
+    enum class Shape { lines, one_line };
+
+    void begin_object(Shape shape = Shape::lines) { begin('{', '}', shape); }
+    void begin_list(Shape shape = Shape::lines) { begin('[', ']', shape); }
+    /// Ends the innermost object or list.
+    void end();
+
+    /// Names the next value; only within an object.
+    JsonWriter& key(std::string_view name);
+
+    void text(std::string_view value);
+    void whole(std::int64_t value);
+    void unsigned_whole(std::uint64_t value);
+    void flag(bool value);
+    void null();
+    /// At most `most_digits` digits behind the point; null when not finite.
+    void number(double value, int most_digits);
+    void money(Money value, const Currency& currency);
+    void metres(Length value);
+
+    /// The finished text with a line break at its end. Everything begun must have ended.
+    [[nodiscard]] std::string finished() const { return text_ + "\n"; }
+
+private:
+    struct Level {
+        char closing;
+        Shape shape;
+        bool empty;
+    };
+
+    void begin(char opening, char closing, Shape shape);
+    void raw(std::string_view token);
+    void start_member();
+    void break_line();
+
+    std::string text_;
+    std::vector<Level> levels_;
+    bool after_key_ = false;
+};
+
+}  // namespace spadework

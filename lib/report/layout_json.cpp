@@ -1,0 +1,253 @@
+#include "report/layout_json.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "comparison/metres.hpp"
+#include "rates/opening_rates.hpp"
+#include "report/plan_tables.hpp"
+
+namespace spadework {
+
+namespace {
+
+using Shape = JsonWriter::Shape;
+
+const std::string& place_id(const Scenario& scenario, PlaceIndex place) {
+    return scenario.places[static_cast<std::size_t>(place)].id;
+}
+
+const std::string& building_id(const Scenario& scenario, BuildingIndex building) {
+    return scenario.buildings[static_cast<std::size_t>(building)].id;
+}
+
+const std::string& segment_id(const Scenario& scenario, SegmentIndex segment) {
+    return scenario.segments[static_cast<std::size_t>(segment)].id;
+}
+
+const CableProduct& product_of(const Scenario& scenario, const PlannedCable& cable) {
+    return scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
+}
+
+void write_buildings(JsonWriter& json, const Scenario& scenario, const std::vector<BuildingIndex>& buildings) {
+    json.begin_list(Shape::one_line);
+    for (const BuildingIndex building : buildings)
+        json.text(building_id(scenario, building));
+    json.end();
+}
+
+void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    if (!result.feasible()) {
+        for (const char* name : {"total_cost", "lower_bound", "gap"})
+            json.key(name).null();
+        json.key("cost_by_category").begin_object();
+        json.end();
+        for (const char* name : {"labour_hours", "trench_m", "reused_m"})
+            json.key(name).null();
+        return;
+    }
+    json.key("total_cost").money(result.total, scenario.currency);
+    json.key("lower_bound").money(result.bound, scenario.currency);
+    json.key("gap").number(result.gap, 6);
+    json.key("cost_by_category").begin_object();
+    for (int c = 0; c < category_count; ++c) {
+        const auto category = static_cast<Category>(c);
+        json.key(id_of(category)).money(result.bill.total(category), scenario.currency);
+    }
+    json.end();
+    json.key("labour_hours").number(result.bill.labour().hours(), 4);
+    json.key("trench_m").metres(result.trench);
+    json.key("reused_m").metres(result.reused);
+}
+
+void write_lengths(JsonWriter& json, const char* name, const std::map<std::string, Length>& lengths) {
+    json.key(name).begin_object();
+    for (const auto& [key, length] : lengths)
+        json.key(key).metres(length);
+    json.end();
+}
+
+Way way_of(const Scenario& scenario, const Step& step) {
+    return ways_of(scenario, step.segment)[static_cast<std::size_t>(step.way)];
+}
+
+/// Lengths by ground and by method of what is dug, which sum to trench_m; of what is reused, which sum to reused_m.
+void write_trench_metres(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    std::map<std::string, Length> by_ground;
+    std::map<std::string, Length> by_method;
+    std::map<std::string, Length> reused;
+    for (const Step& step : result.plan ? result.plan->trenches : std::vector<Step>()) {
+        const Way way = way_of(scenario, step);
+        const Length length = scenario.segments[static_cast<std::size_t>(step.segment)].length;
+        if (is_dug(way.method->kind)) {
+            by_ground[way.ground] += length;
+            by_method[id_of(way.method->kind)] += length;
+        } else {
+            reused[id_of(way.method->kind)] += length;
+        }
+    }
+    write_lengths(json, "trench_m_by_ground", by_ground);
+    write_lengths(json, "trench_m_by_method", by_method);
+    write_lengths(json, "reused_m_by_kind", reused);
+}
+
+void write_cable_metres(JsonWriter& json, const LayoutResult& result) {
+    json.key("cable_m_by_strands").begin_object();
+    for (const auto& [strands, metres] : result.cable_by_strands) {
+        json.key(std::to_string(strands)).begin_object(Shape::one_line);
+        json.key("route_m").metres(metres.route);
+        json.key("with_slack_m").metres(metres.with_slack);
+        json.key("ordered_m").metres(metres.ordered);
+        json.end();
+    }
+    json.end();
+}
+
+void write_enclosures(JsonWriter& json, const Scenario& scenario, const Plan& plan) {
+    for (const PlannedEnclosure& enclosure : plan.enclosures) {
+        int strands = 0;
+        for (const int trunk : enclosure.trunks)
+            strands += product_of(scenario, plan.cables[static_cast<std::size_t>(trunk)]).strands;
+        json.begin_object(Shape::one_line);
+        json.key("place").text(place_id(scenario, enclosure.place));
+        json.key("strands").whole(strands);
+        json.key("strands_in_use").whole(enclosure.need.in_use);
+        json.key("adapters").whole(adapters_of(scenario, enclosure));
+        json.key("serves");
+        write_buildings(json, scenario, enclosure.serves);
+        json.end();
+    }
+}
+
+void write_trenches(JsonWriter& json, const Scenario& scenario, const Plan& plan) {
+    for (const Step& step : plan.trenches) {
+        const Way way = way_of(scenario, step);
+        json.begin_object(Shape::one_line);
+        json.key("segment").text(segment_id(scenario, step.segment));
+        json.key("ground").text(way.ground);
+        json.key("method").text(way.method->id);
+        json.key("dug").flag(is_dug(way.method->kind));
+        json.key("length_m").metres(scenario.segments[static_cast<std::size_t>(step.segment)].length);
+        json.key("cost").money(way.opening, scenario.currency);
+        json.end();
+    }
+}
+
+void write_cables(JsonWriter& json, const Scenario& scenario, const Plan& plan) {
+    for (const PlannedCable& cable : plan.cables) {
+        json.begin_object(Shape::one_line);
+        json.key("id").text(cable.id);
+        json.key("product").text(product_of(scenario, cable).id);
+        json.key("strands").whole(product_of(scenario, cable).strands);
+        json.key("strands_in_use").whole(cable.need.in_use);
+        json.key("from").text(place_id(scenario, cable.from));
+        json.key("to").text(place_id(scenario, cable.to));
+        json.key("segments").begin_list(Shape::one_line);
+        for (const Step& step : cable.steps)
+            json.text(segment_id(scenario, step.segment));
+        json.end();
+        json.key("route_m").metres(cable.lengths.route);
+        json.key("with_slack_m").metres(cable.lengths.with_slack);
+        json.key("ordered_m").metres(cable.lengths.ordered);
+        json.end();
+    }
+}
+
+void write_links(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    for (const LinkBudget& budget : result.link_budgets) {
+        const PlannedLink& link = result.plan->links[static_cast<std::size_t>(budget.link)];
+        json.begin_object(Shape::one_line);
+        json.key("building").text(building_id(scenario, link.building));
+        json.key("from").text(link.from ? building_id(scenario, *link.from) : "hub");
+        json.key("number").whole(link.number);
+        json.key("rate").text(to_text(link.rate));
+        json.key("optic").text(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].id);
+        json.key("strands").whole(link.strands);
+        json.key("glass_m").metres(link.glass);
+        json.key("loss_db").number(budget.worse().loss_db, 4);
+        json.key("limit_db").number(budget.worse().limit_db, 4);
+        json.key("margin_db").number(budget.worse().margin_db, 4);
+        json.end();
+    }
+}
+
+const char* word_for(FindingSeverity severity) {
+    switch (severity) {
+        case FindingSeverity::note:
+            return "note";
+        case FindingSeverity::warning:
+            return "warning";
+        case FindingSeverity::error:
+            return "error";
+    }
+    return "note";
+}
+
+void write_findings(JsonWriter& json, const Findings& findings) {
+    json.key("findings").begin_list();
+    for (const Finding& finding : findings) {
+        json.begin_object(Shape::one_line);
+        json.key("kind").text(finding.kind);
+        json.key("severity").text(word_for(finding.severity));
+        json.key("where").text(finding.where);
+        json.key("what").text(finding.what);
+        json.key("measured").number(finding.measured, 6);
+        json.key("limit").number(finding.limit, 6);
+        json.key("unit").text(finding.unit);
+        json.end();
+    }
+    json.end();
+}
+
+/// A list member that `write` fills when there is a plan.
+template <typename Write>
+void write_list(JsonWriter& json, const char* name, const LayoutResult& result, Write write) {
+    json.key(name).begin_list();
+    if (result.plan) write();
+    json.end();
+}
+
+void write_worst(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    json.key("worst_margin_db");
+    if (result.worst_margin_db) {
+        json.number(*result.worst_margin_db, 4);
+    } else {
+        json.null();
+    }
+    json.key("worst_cut").begin_object(Shape::one_line);
+    json.key("what").text(result.worst_cut.what);
+    json.key("buildings_lost");
+    write_buildings(json, scenario, result.worst_cut.lost);
+    json.end();
+}
+
+}  // namespace
+
+void write_site(JsonWriter& json, const Scenario& scenario) {
+    json.key("site").begin_object(Shape::one_line);
+    json.key("name").text(scenario.name);
+    json.key("digest").text(scenario.digest);
+    json.end();
+    json.key("currency").text(scenario.currency.code);
+}
+
+void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    json.begin_object();
+    json.key("layout").text(id_of(result.layout));
+    json.key("status").text(result.feasible() ? "feasible" : "infeasible");
+    json.key("reason").text(result.reason);
+    json.key("interrupted").flag(result.interrupted);
+    write_totals(json, scenario, result);
+    write_trench_metres(json, scenario, result);
+    write_cable_metres(json, result);
+    write_worst(json, scenario, result);
+    write_list(json, "enclosures", result, [&] { write_enclosures(json, scenario, *result.plan); });
+    write_list(json, "trenches", result, [&] { write_trenches(json, scenario, *result.plan); });
+    write_list(json, "cables", result, [&] { write_cables(json, scenario, *result.plan); });
+    write_list(json, "links", result, [&] { write_links(json, scenario, result); });
+    write_findings(json, result.findings);
+    json.end();
+}
+
+}  // namespace spadework
