@@ -6,21 +6,7 @@ namespace spadework::graph::pair_routes {
 
 namespace {
 
-/// Steps from each vertex along the given edges only.
-class EdgeSubset {
-public:
-    EdgeSubset(const Network& network, std::span<const EdgeId> edges) : network_(network), open_(network.edges.size()) {
-        for (const EdgeId e : edges)
-            open_[e] = 1;
-    }
-    [[nodiscard]] bool has(EdgeId e) const { return open_[e] != 0; }
-
-private:
-    const Network& network_;
-    std::vector<char> open_;
-};
-
-void lay_out(const Network& network, const EdgeSubset& subset, VertexId root, RootedTree& tree) {
+void lay_out(const Network& network, const std::vector<char>& open, VertexId root, RootedTree& tree) {
     struct Waiting {
         VertexId vertex;
         std::int32_t parent;
@@ -38,7 +24,7 @@ void lay_out(const Network& network, const EdgeSubset& subset, VertexId root, Ro
         tree.edge.push_back(next.edge);
         tree.depth.push_back(next.parent < 0 ? 0 : tree.depth[next.parent] + 1);
         for (const Step& step : network.steps.from(next.vertex)) {
-            if (subset.has(step.edge) && tree.place[step.to] < 0) waiting.push_back({step.to, here, step.edge});
+            if (open[step.edge] != 0 && tree.place[step.to] < 0) waiting.push_back({step.to, here, step.edge});
         }
     }
 }
@@ -48,7 +34,10 @@ void lay_out(const Network& network, const EdgeSubset& subset, VertexId root, Ro
 RootedTree rooted(const Network& network, std::span<const EdgeId> edges, VertexId root) {
     RootedTree tree;
     tree.place.assign(network.vertex_count, -1);
-    lay_out(network, EdgeSubset(network, edges), root, tree);
+    std::vector<char> open(network.edges.size(), 0);
+    for (const EdgeId e : edges)
+        open[e] = 1;
+    lay_out(network, open, root, tree);
     tree.size.assign(tree.vertex.size(), 1);
     for (std::int32_t p = tree.count() - 1; p > 0; --p)
         tree.size[tree.parent[p]] += tree.size[p];

@@ -406,7 +406,9 @@ TEST_CASE("the best two-level plan for each number of sites has that many and pr
             best = best ? std::min(*best, plan->value) : plan->value;
         }
         REQUIRE(s.plan.has_value() == best.has_value());
-        if (best) CHECK(s.plan->value == *best);
+        if (best) {
+            CHECK(s.plan->value == *best);
+        }
     }
 }
 
