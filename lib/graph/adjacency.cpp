@@ -9,7 +9,8 @@ Adjacency::Adjacency(VertexId vertex_count, std::span<const SharedCostEdge> edge
         ++first_[edge.tail + 1];
         ++first_[edge.head + 1];
     }
-    for (std::size_t v = 1; v < first_.size(); ++v) first_[v] += first_[v - 1];
+    for (std::size_t v = 1; v < first_.size(); ++v)
+        first_[v] += first_[v - 1];
     steps_.resize(first_.back());
     std::vector<std::size_t> next(first_.begin(), first_.end() - 1);
     for (std::size_t e = 0; e < edges.size(); ++e) {

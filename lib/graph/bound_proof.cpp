@@ -4,6 +4,7 @@
 #include <unordered_map>
 
 #include "graph/adjacency.hpp"
+#include "graph/connected_parts.hpp"
 #include "graph/cost_lattice.hpp"
 #include "graph/label_heap.hpp"
 #include "graph/path_measures.hpp"
@@ -27,7 +28,8 @@ bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCer
     const std::vector<std::int32_t> measures = path_measures(problem);
     const std::int32_t measure_count = measures.empty() ? 0 : *std::max_element(measures.begin(), measures.end()) + 1;
     std::vector<std::vector<std::size_t>> demands_of(measure_count);
-    for (std::size_t d = 0; d < measures.size(); ++d) demands_of[measures[d]].push_back(d);
+    for (std::size_t d = 0; d < measures.size(); ++d)
+        demands_of[measures[d]].push_back(d);
 
     std::vector<WideCost> claimed(problem.edges.size(), 0);
     for (const auto& members : demands_of) {
@@ -40,7 +42,8 @@ bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCer
                 (price.backwards ? sum.backwards : sum.forwards) += price.price;
             }
         }
-        for (const auto& [edge, sum] : sums) claimed[edge] += std::max(sum.forwards, sum.backwards);
+        for (const auto& [edge, sum] : sums)
+            claimed[edge] += std::max(sum.forwards, sum.backwards);
     }
     for (std::size_t e = 0; e < claimed.size(); ++e) {
         if (claimed[e] > static_cast<WideCost>(certificate.parts) * problem.edges[e].opening) return false;
@@ -90,7 +93,7 @@ public:
             is_root_[root.at] = 1;
         }
         for (VertexId v = 0; v < problem.vertex_count; ++v) {
-            if (length_left_[v] == kLargestCost) continue;  // No root reaches it: never met by a search that counts.
+            if (length_left_[v] == kLargestCost) continue;  // Cut off from every root.
             farthest_length_ = std::max(farthest_length_, length_left_[v]);
             farthest_passage_ = std::max(farthest_passage_, passage_left_[v]);
         }
@@ -98,13 +101,19 @@ public:
 
     /// Adds the demand's priced distance, in parts, to each root's sum.
     void add_distances(const Demand& demand, const std::vector<EdgePrice>& prices, std::vector<WideCost>& sums) {
-        for (const EdgePrice& p : prices) (p.backwards ? backwards_ : forwards_)[p.edge] += p.price;
+        for (const EdgePrice& p : prices) {
+            Cost& sum = (p.backwards ? backwards_ : forwards_)[p.edge];
+            sum = add(sum, p.price);
+        }
         search(demand);
-        for (std::size_t r = 0; r < sums.size(); ++r) sums[r] += label_[problem_.roots[r].at];
-        for (const VertexId v : met_) label_[v] = kLargestCost;
+        for (std::size_t r = 0; r < sums.size(); ++r)
+            sums[r] += label_[problem_.roots[r].at];
+        for (const VertexId v : met_)
+            label_[v] = kLargestCost;
         met_.clear();
         queue_.clear();
-        for (const EdgePrice& p : prices) (p.backwards ? backwards_ : forwards_)[p.edge] = 0;
+        for (const EdgePrice& p : prices)
+            (p.backwards ? backwards_ : forwards_)[p.edge] = 0;
     }
 
 private:
@@ -128,11 +137,10 @@ private:
         if (label >= label_[v]) return;
         if (label_[v] == kLargestCost) met_.push_back(v);
         label_[v] = label;
-        const Cost left = steer ? (demand.weight * finite(length_left_[v]) + demand.multiplicity * finite(passage_left_[v])) * parts_ : 0;
-        queue_.push_or_lower(v, add(label, left));
+        const bool known = steer && length_left_[v] <= farthest_length_;
+        const Cost left = known ? demand.weight * length_left_[v] + demand.multiplicity * passage_left_[v] : 0;
+        queue_.push_or_lower(v, add(label, left * parts_));
     }
-
-    static Cost finite(Cost distance) { return distance == kLargestCost ? 0 : distance; }
 
     const SharedCostProblem& problem_;
     Cost parts_;
@@ -149,6 +157,17 @@ private:
     Cost farthest_length_ = 0;
     Cost farthest_passage_ = 0;
 };
+
+/// For each root whether some demand cannot be reached from it.
+std::vector<char> roots_cut_off(const SharedCostProblem& problem) {
+    const std::vector<std::int32_t> part = connected_parts(problem);
+    std::vector<char> cut_off;
+    for (const RootOption& root : problem.roots) {
+        cut_off.push_back(std::any_of(problem.demands.begin(), problem.demands.end(),
+                                      [&](const Demand& demand) { return part[demand.at] != part[root.at]; }));
+    }
+    return cut_off;
+}
 
 /// The least possible cost of a plan with this root, given the sum of distances in parts.
 Cost raised_to_lattice(WideCost sum_in_parts, Cost parts, Cost step, Cost root_cost) {
@@ -168,11 +187,11 @@ std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
         search.add_distances(problem.demands[d], certificate.prices[d], sums);
     }
     const Cost step = lattice_step(problem);
+    const std::vector<char> cut_off = roots_cut_off(problem);
     std::vector<Cost> bounds;
     for (std::size_t r = 0; r < sums.size(); ++r) {
-        const bool cut_off = sums[r] >= kLargestCost;
-        bounds.push_back(cut_off ? kLargestCost
-                                 : raised_to_lattice(sums[r], certificate.parts, step, problem.roots[r].cost));
+        const Cost bound = raised_to_lattice(sums[r], certificate.parts, step, problem.roots[r].cost);
+        bounds.push_back(cut_off[r] ? kLargestCost : bound);
     }
     return bounds;
 }

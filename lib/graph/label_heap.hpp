@@ -42,7 +42,8 @@ public:
     }
 
     void clear() {
-        for (const Item& item : items_) place_[item.id] = kAbsent;
+        for (const Item& item : items_)
+            place_[item.id] = kAbsent;
         items_.clear();
     }
 

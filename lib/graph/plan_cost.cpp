@@ -37,8 +37,8 @@ std::optional<Cost> cost_of(const SharedCostProblem& problem, const SharedCostPl
     std::vector<std::int32_t> last_visit(problem.vertex_count, -1);
     std::vector<char> opened(problem.edges.size(), 0);
     for (std::size_t d = 0; d < plan.paths.size(); ++d) {
-        const auto charge = walk(problem, problem.demands[d], root.at, plan.paths[d], last_visit,
-                                 static_cast<std::int32_t>(d));
+        const auto charge =
+            walk(problem, problem.demands[d], root.at, plan.paths[d], last_visit, static_cast<std::int32_t>(d));
         if (!charge) return std::nullopt;
         total += *charge;
         for (const EdgeId id : plan.paths[d]) {

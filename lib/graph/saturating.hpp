@@ -13,10 +13,16 @@ __extension__ using WideCost = __int128;
 constexpr Cost kLargestCost = std::numeric_limits<Cost>::max();
 
 /// The value, or the largest Cost where it does not fit.
-constexpr Cost saturated(WideCost value) { return value > kLargestCost ? kLargestCost : static_cast<Cost>(value); }
+constexpr Cost saturated(WideCost value) {
+    return value > kLargestCost ? kLargestCost : static_cast<Cost>(value);
+}
 
-constexpr Cost add(Cost a, Cost b) { return saturated(static_cast<WideCost>(a) + b); }
-constexpr Cost times(Cost a, Cost b) { return saturated(static_cast<WideCost>(a) * b); }
+constexpr Cost add(Cost a, Cost b) {
+    return saturated(static_cast<WideCost>(a) + b);
+}
+constexpr Cost times(Cost a, Cost b) {
+    return saturated(static_cast<WideCost>(a) * b);
+}
 
 /// What one path of the demand pays on the edge, opening left out.
 constexpr Cost path_charge(const Demand& demand, const SharedCostEdge& edge) {

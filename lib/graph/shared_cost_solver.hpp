@@ -22,8 +22,8 @@ struct SolveLimits {
 };
 
 /// Integer prices that prove a lower bound. For each demand, `prices` holds what it contributes to the opening of each
-/// edge, as (edge, direction, price) with price > 0. They prove the bound because the contributions to an edge sum to no
-/// more than its opening cost, so that for every root r
+/// edge, as (edge, direction, price) with price > 0. They prove the bound because the contributions to an edge sum to
+/// no more than its opening cost, so that for every root r
 ///   cost_r + sum over demands of the shortest distance under (weight*length + multiplicity*passage + price)
 /// is at most the cost of every plan rooted at r (weak duality of the multicommodity flow model). Balakrishnan,
 /// Magnanti and Wong, "A dual-ascent procedure for large-scale uncapacitated network design", Operations Research 37
