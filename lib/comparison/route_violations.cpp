@@ -1,0 +1,131 @@
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "comparison/verification_parts.hpp"
+
+namespace spadework::verification {
+
+namespace {
+
+struct Walk {
+    bool joined = true;
+    PlaceIndex end = 0;
+    std::int64_t millimetres = 0;
+    int handholes = 0;  ///< Passed between the ends.
+};
+
+Walk walk(const Scenario& scenario, const PlannedCable& cable) {
+    Walk walk{true, cable.from, 0, 0};
+    for (std::size_t i = 0; i < cable.steps.size(); ++i) {
+        const Segment& segment = item(scenario.segments, cable.steps[i].segment);
+        if (i > 0 && item(scenario.places, walk.end).kind == PlaceKind::handhole) ++walk.handholes;
+        if (segment.from == walk.end) {
+            walk.end = segment.to;
+        } else if (segment.to == walk.end) {
+            walk.end = segment.from;
+        } else {
+            walk.joined = false;
+            return walk;
+        }
+        walk.millimetres += segment.length.millimetres();
+    }
+    return walk;
+}
+
+std::int64_t rounded_up(std::int64_t value, std::int64_t step) {
+    return step <= 0 ? value : (value + step - 1) / step * step;
+}
+
+void check_walk(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
+    const Walk walked = walk(scenario, cable);
+    if (!walked.joined || walked.end != cable.to) {
+        found.push_back(fmt::format("The segments of cable {} do not lead from {} to {}.", cable.id,
+                                    item(scenario.places, cable.from).id, item(scenario.places, cable.to).id));
+        return;
+    }
+    if (walked.millimetres != cable.lengths.route.millimetres()) {
+        found.push_back(fmt::format("Cable {} is {} mm long on the map, not {} mm.", cable.id, walked.millimetres,
+                                    cable.lengths.route.millimetres()));
+    }
+    const SlackRules& slack = scenario.rules.slack;
+    const std::int64_t beyond = 2 * (slack.rise_per_end + slack.coil_per_end).millimetres() +
+                                slack.coil_per_handhole.millimetres() * walked.handholes;
+    const std::int64_t exact = (walked.millimetres + beyond) * (100000 + slack.ordering_allowance.thousandths());
+    const std::int64_t with_slack = rounded_up(exact, 100000) / 100000;
+    if (with_slack != cable.lengths.with_slack.millimetres()) {
+        found.push_back(fmt::format("Cable {} needs {} mm with slack, not {} mm.", cable.id, with_slack,
+                                    cable.lengths.with_slack.millimetres()));
+    }
+}
+
+void check_order(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
+    const CableProduct& product = item(scenario.catalogue.cables, cable.product);
+    const bool factory = scenario.rules.termination == Termination::factory;
+    const std::int64_t step = factory ? product.length_step.millimetres() : 1000;
+    const std::int64_t ordered = rounded_up(cable.lengths.with_slack.millimetres(), step);
+    if (ordered != cable.lengths.ordered.millimetres()) {
+        found.push_back(fmt::format("Cable {} must be ordered as {} mm, not {} mm.", cable.id, ordered,
+                                    cable.lengths.ordered.millimetres()));
+    }
+    const std::int64_t longest = product.longest.millimetres();
+    std::int64_t pieces = 1;
+    while (longest > 0 && pieces * longest < ordered && pieces <= ordered)
+        ++pieces;
+    if (pieces - 1 != cable.lengths.joints) {
+        found.push_back(fmt::format("Cable {} needs {} joints, not {}.", cable.id, pieces - 1, cable.lengths.joints));
+    }
+}
+
+void check_no_repeats(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
+    std::set<SegmentIndex> passed;
+    for (const Step& step : cable.steps) {
+        if (passed.insert(step.segment).second) continue;
+        found.push_back(
+            fmt::format("Cable {} passes segment {} twice.", cable.id, item(scenario.segments, step.segment).id));
+    }
+}
+
+void check_trenches(const Scenario& scenario, const Plan& plan, Sentences& found) {
+    std::map<Step, int> cables;
+    for (const PlannedCable& cable : plan.cables) {
+        for (const Step& step : cable.steps)
+            ++cables[step];
+    }
+    std::set<Step> opened;
+    for (const Step& step : plan.trenches) {
+        const std::string& id = item(scenario.segments, step.segment).id;
+        if (!opened.empty() && !(*opened.rbegin() < step)) {
+            found.push_back(fmt::format("Segment {} is opened twice or out of order.", id));
+        }
+        opened.insert(step);
+        if (!cables.contains(step)) found.push_back(fmt::format("Segment {} is opened for no cable.", id));
+    }
+    for (const auto& [step, count] : cables) {
+        const std::string& id = item(scenario.segments, step.segment).id;
+        if (!opened.contains(step)) found.push_back(fmt::format("A cable passes segment {}, which is not opened.", id));
+        const int room = opened_way(scenario, step).room;
+        if (room >= 0 && count > room) {
+            found.push_back(fmt::format("The duct of segment {} has room for {} cables, not {}.", id, room, count));
+        }
+    }
+}
+
+}  // namespace
+
+Sentences route_violations(const Scenario& scenario, const Plan& plan) {
+    Sentences found;
+    std::set<std::string> ids;
+    for (const PlannedCable& cable : plan.cables) {
+        if (!ids.insert(cable.id).second) found.push_back(fmt::format("Two cables are called {}.", cable.id));
+        check_walk(scenario, cable, found);
+        check_order(scenario, cable, found);
+        check_no_repeats(scenario, cable, found);
+    }
+    check_trenches(scenario, plan, found);
+    return found;
+}
+
+}  // namespace spadework::verification
