@@ -15,7 +15,8 @@
 
 namespace spadework {
 
-/// Told what is being worked on, and asked whether to stop.
+/// Told what is being worked on, and asked whether to stop. Told one thing at a time, from any thread; asked from
+/// several threads at once.
 class StudyObserver {
 public:
     virtual ~StudyObserver() = default;
@@ -28,7 +29,7 @@ public:
 struct StudyOptions {
     std::vector<LayoutKind> layouts;  ///< Empty: all that the rules allow.
     double seconds = 10.0;            ///< For the whole study, wall clock.
-    int threads = 1;
+    int threads = 1;                  ///< Layouts run side by side; the answer does not depend on it.
     std::uint64_t seed = 1;
     StudyObserver* observer = nullptr;
 };
@@ -38,6 +39,10 @@ struct Study {
     bool interrupted = false;
     std::vector<std::string> violations;  ///< Bugs found by the verifier; nothing may be shown when there are any.
 };
+
+/// The layouts worth comparing under these rules: home runs, trunk and daisy chain always; a mix where an enclosure may
+/// stand; one enclosure apart from several where several may. In the order of LayoutKind.
+std::vector<LayoutKind> layouts_allowed(const Rules& rules);
 
 /// Designs, checks, prices, verifies and compares every layout.
 Study compare_layouts(const Scenario& scenario, const StudyOptions& options);

@@ -10,9 +10,6 @@
 
 namespace spadework {
 
-namespace {
-
-/// Writes everything; returns 0 or the error number.
 int write_all(int descriptor, std::string_view text) {
     while (!text.empty()) {
         const ssize_t written = write(descriptor, text.data(), text.size());
@@ -27,8 +24,6 @@ int write_all(int descriptor, std::string_view text) {
     }
     return 0;
 }
-
-}  // namespace
 
 void print(std::string_view text) {
     const int error = write_all(STDOUT_FILENO, text);

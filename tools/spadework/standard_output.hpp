@@ -14,6 +14,9 @@ public:
 /// Whoever read our output has had enough ("spadework … | head"): not an error.
 class ReaderGone {};
 
+/// Writes all of the text to an open file, however many pieces that takes; returns 0 or the error number.
+int write_all(int descriptor, std::string_view text);
+
 /// Writes all of the text to standard output. Throws CannotWrite or ReaderGone.
 void print(std::string_view text);
 

@@ -1,0 +1,163 @@
+#include "study/study.hpp"
+
+#include <algorithm>
+#include <mutex>
+#include <utility>
+
+#include "comparison/verification.hpp"
+#include "study/place_reason.hpp"
+#include "study/side_by_side.hpp"
+#include "study/time_shares.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Passes a solver's progress on as that of one layout. The observer hears one thing at a time.
+class LayoutProgress : public graph::Progress {
+public:
+    LayoutProgress(LayoutKind layout, StudyObserver& observer, std::mutex& mutex)
+        : layout_(layout), observer_(observer), mutex_(mutex) {
+        const std::scoped_lock lock(mutex_);
+        observer_.started(layout_);
+    }
+    void improved(std::int64_t value, std::int64_t bound) override {
+        const std::scoped_lock lock(mutex_);
+        observer_.improved(layout_, value, bound);
+    }
+    [[nodiscard]] bool should_stop() const override { return observer_.should_stop(); }
+
+private:
+    LayoutKind layout_;
+    StudyObserver& observer_;
+    std::mutex& mutex_;
+};
+
+/// Whom to tell where the caller wants to hear nothing.
+class NoObserver : public StudyObserver {
+public:
+    void started(LayoutKind /*layout*/) override {}
+    void improved(LayoutKind /*layout*/, std::int64_t /*value*/, std::int64_t /*bound*/) override {}
+    [[nodiscard]] bool should_stop() const override { return false; }
+};
+
+std::vector<LayoutKind> layouts_to_study(const Scenario& scenario, const StudyOptions& options) {
+    std::vector<LayoutKind> layouts = options.layouts.empty() ? layouts_allowed(scenario.rules) : options.layouts;
+    std::sort(layouts.begin(), layouts.end());
+    layouts.erase(std::unique(layouts.begin(), layouts.end()), layouts.end());
+    return layouts;
+}
+
+std::vector<Design> design_all(const Scenario& scenario, const std::vector<LayoutKind>& layouts,
+                               const StudyOptions& options) {
+    NoObserver nobody;
+    StudyObserver& observer = options.observer == nullptr ? nobody : *options.observer;
+    std::mutex mutex;
+    const int count = static_cast<int>(layouts.size());
+    const int workers = std::clamp(options.threads, 1, std::max(count, 1));
+    TimeShares shares(options.seconds, count, workers);
+    std::vector<Design> designs(layouts.size());
+    do_side_by_side(count, workers, [&](int job) {
+        const auto at = static_cast<std::size_t>(job);
+        LayoutProgress progress(layouts[at], observer, mutex);
+        const DesignLimits limits{.seconds = shares.begin_job(),
+                                  .threads = std::max(1, options.threads / workers),
+                                  .seed = options.seed,
+                                  .progress = &progress};
+        designs[at] = design(layouts[at], scenario, limits);
+    });
+    return designs;
+}
+
+std::vector<LayoutResult> assess_all(const Scenario& scenario, std::vector<Design> designs) {
+    std::vector<LayoutResult> results;
+    results.reserve(designs.size());
+    for (Design& design : designs)
+        results.push_back(assess(scenario, std::move(design)));
+    return results;
+}
+
+void append_violations(const Scenario& scenario, const LayoutResult& result, std::vector<std::string>& all) {
+    const std::vector<std::string> found = violations(scenario, result);
+    all.insert(all.end(), found.begin(), found.end());
+}
+
+bool was_interrupted(const LayoutResult& result) {
+    return result.interrupted;
+}
+
+/// Feasible places as a ranking, the others as barred by what makes them infeasible.
+void rank(const Scenario& scenario, std::vector<PlaceDesign> designs, EnclosureStudy& study) {
+    for (PlaceDesign& at : designs) {
+        LayoutResult result = assess(scenario, std::move(at.design));
+        study.interrupted = study.interrupted || result.interrupted;
+        if (result.feasible()) {
+            study.ranking.push_back({.place = at.place, .result = std::move(result), .over_best = {}, .why = {}});
+        } else {
+            study.barred.push_back({.place = at.place, .reason = result.reason});
+        }
+    }
+    std::sort(study.ranking.begin(), study.ranking.end(), [](const PlaceRank& a, const PlaceRank& b) {
+        return std::pair(a.result.total, a.place) < std::pair(b.result.total, b.place);
+    });
+    for (PlaceRank& ranked : study.ranking) {
+        const LayoutResult& best = study.ranking.front().result;
+        ranked.over_best = ranked.result.total - best.total;
+        ranked.why = why_dearer(scenario, ranked.result, best);
+    }
+}
+
+void add_barred_places(const Scenario& scenario, std::vector<BarredPlace>& barred) {
+    for (std::size_t i = 0; i < scenario.places.size(); ++i) {
+        const Place& place = scenario.places[i];
+        if (!place.enclosure_allowed) {
+            barred.push_back({.place = static_cast<PlaceIndex>(i), .reason = place.enclosure_reason});
+        }
+    }
+    std::sort(barred.begin(), barred.end(),
+              [](const BarredPlace& a, const BarredPlace& b) { return a.place < b.place; });
+}
+
+}  // namespace
+
+std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
+    std::vector<LayoutKind> layouts = {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain};
+    if (rules.most_enclosures >= 1) layouts.push_back(LayoutKind::mixed);
+    if (rules.most_enclosures >= 2) layouts.push_back(LayoutKind::trunk_one);
+    std::sort(layouts.begin(), layouts.end());
+    return layouts;
+}
+
+Study compare_layouts(const Scenario& scenario, const StudyOptions& options) {
+    const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
+    std::vector<LayoutResult> results = assess_all(scenario, design_all(scenario, layouts, options));
+    Study study;
+    for (const LayoutResult& result : results)
+        append_violations(scenario, result, study.violations);
+    study.interrupted = std::any_of(results.begin(), results.end(), was_interrupted);
+    study.comparison = compare(scenario, std::move(results));
+    return study;
+}
+
+EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOptions& options) {
+    NoObserver nobody;
+    std::mutex mutex;
+    LayoutProgress progress(LayoutKind::trunk_one, options.observer == nullptr ? nobody : *options.observer, mutex);
+    TimeShares shares(options.seconds, 2, 1);
+    const auto next_limits = [&] {
+        return DesignLimits{
+            .seconds = shares.begin_job(), .threads = options.threads, .seed = options.seed, .progress = &progress};
+    };
+    EnclosureStudy study;
+    rank(scenario, design_at_every_place(scenario, next_limits()), study);
+    add_barred_places(scenario, study.barred);
+    study.by_count = assess_all(scenario, design_by_enclosure_count(scenario, next_limits()));
+    for (const PlaceRank& ranked : study.ranking)
+        append_violations(scenario, ranked.result, study.violations);
+    for (const LayoutResult& result : study.by_count)
+        append_violations(scenario, result, study.violations);
+    study.interrupted = study.interrupted || std::any_of(study.by_count.begin(), study.by_count.end(), was_interrupted);
+    return study;
+}
+
+}  // namespace spadework

@@ -1,0 +1,77 @@
+#include "spadework/output_folder.hpp"
+
+#include <cerrno>
+#include <cstring>
+#include <fcntl.h>
+#include <system_error>
+#include <unistd.h>
+
+#include <fmt/format.h>
+
+#include "spadework/standard_output.hpp"
+
+namespace spadework {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Files under their temporary names; those still there at the end are removed.
+class TemporaryFiles {
+public:
+    ~TemporaryFiles() {
+        for (const fs::path& path : paths_) {
+            std::error_code ignored;
+            fs::remove(path, ignored);
+        }
+    }
+    void add(const fs::path& path) { paths_.push_back(path); }
+
+private:
+    std::vector<fs::path> paths_;
+};
+
+[[noreturn]] void fail(const fs::path& path, int error) {
+    throw CannotWrite(fmt::format("cannot write {}: {}", path.string(), std::strerror(error)));
+}
+
+void write_new_file(const fs::path& path, std::string_view text) {
+    const int descriptor = open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+    if (descriptor < 0) fail(path, errno);
+    int error = write_all(descriptor, text);
+    if (close(descriptor) != 0 && error == 0) error = errno;
+    if (error != 0) fail(path, error);
+}
+
+}  // namespace
+
+OutputFolder::OutputFolder(const std::string& path) : path_(path) {
+    std::error_code error;
+    fs::create_directories(path_, error);
+    if (error) fail(path_, error.value());
+    if (access(path_.c_str(), W_OK | X_OK) != 0) fail(path_, errno);
+}
+
+void OutputFolder::write(const std::vector<OutputFile>& files) const {
+    TemporaryFiles temporary;
+    const auto temporary_path = [&](const OutputFile& file) {
+        return path_ / fmt::format(".{}.{}.part", file.name, getpid());
+    };
+    for (const OutputFile& file : files) {
+        if (fs::is_directory(path_ / file.name)) fail(path_ / file.name, EISDIR);
+        temporary.add(temporary_path(file));
+        write_new_file(temporary_path(file), file.text);
+    }
+    for (const OutputFile& file : files) {
+        std::error_code error;
+        fs::rename(temporary_path(file), path_ / file.name, error);
+        if (error) fail(path_ / file.name, error.value());
+    }
+}
+
+std::optional<OutputFolder> open_folder(const std::string& path) {
+    if (path.empty()) return std::nullopt;
+    return OutputFolder(path);
+}
+
+}  // namespace spadework

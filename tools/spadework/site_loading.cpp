@@ -1,0 +1,76 @@
+#include "spadework/site_loading.hpp"
+
+#include <filesystem>
+#include <map>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "report/shown_text.hpp"
+#include "spadework/excerpt.hpp"
+#include "spadework/file_reading.hpp"
+#include "spadework/standard_output.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// The text of every file read, by the name it is reported under.
+using Texts = std::map<std::string, std::string>;
+
+std::string in_words(int count, const char* what) {
+    return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
+}
+
+/// How many problems of each severity there are; "" when there are none.
+std::string tally(const Diagnostics& diagnostics) {
+    std::map<Severity, int, std::greater<>> counts;
+    for (const Diagnostic& diagnostic : diagnostics)
+        ++counts[diagnostic.severity];
+    std::string text;
+    for (const auto& [severity, count] : counts) {
+        const char* what = severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
+        text += (text.empty() ? "" : ", ") + in_words(count, what);
+    }
+    return text;
+}
+
+void complain_of(const Diagnostics& diagnostics, const Texts& texts, const SiteOptions& options) {
+    for (const Diagnostic& diagnostic : diagnostics) {
+        if (options.quiet && diagnostic.severity != Severity::error) continue;
+        complain(shown(to_text(diagnostic)) + "\n");
+        const auto source = texts.find(diagnostic.where.file);
+        if (source != texts.end()) complain(excerpt(source->second, diagnostic.where));
+    }
+    if (has_errors(diagnostics)) complain(fmt::format("{} in {}\n", tally(diagnostics), shown(options.file)));
+}
+
+/// Reads files that the site file names, from its own folder, and keeps their texts.
+site_file::FileLoader loader_beside(const std::string& main_file, Texts& texts) {
+    const auto folder = std::filesystem::path(main_file).parent_path();
+    return [folder, &texts](const std::string& path) {
+        site_file::LoadedText loaded = read_file((folder / path).string());
+        if (loaded.text) texts[path] = *loaded.text;
+        return loaded;
+    };
+}
+
+}  // namespace
+
+std::optional<site_file::LoadedSite> load_site(const SiteOptions& options) {
+    const site_file::LoadedText main = read_file(options.file);
+    if (!main.text) {
+        complain(fmt::format("{}: error: cannot be read: {}\n", shown(options.file), main.problem));
+        return std::nullopt;
+    }
+    const std::string name = options.file == "-" ? "<standard input>" : options.file;
+    Texts texts;
+    const site_file::FileLoader loader = loader_beside(options.file == "-" ? "" : options.file, texts);
+    site_file::LoadedSite site = site_file::read_site({name, *main.text}, loader);
+    texts[name] = *main.text;
+    complain_of(site.diagnostics, texts, options);
+    if (!site.scenario) return std::nullopt;
+    return site;
+}
+
+}  // namespace spadework
