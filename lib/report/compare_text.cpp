@@ -6,6 +6,7 @@
 #include "report/cost_tables.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
+#include "report/lookup.hpp"
 #include "report/metre_tables.hpp"
 #include "report/paragraphs.hpp"
 #include "report/plan_tables.hpp"
@@ -34,11 +35,9 @@ std::string metres_sentence(const Scenario& scenario, const LayoutResult& result
 
 std::string cut_sentence(const Scenario& scenario, const LayoutResult& result) {
     if (result.worst_cut.lost.empty()) return "No single cut takes a building down.";
-    std::string names;
-    for (const BuildingIndex building : result.worst_cut.lost)
-        names += (names.empty() ? "" : ", ") + scenario.buildings[static_cast<std::size_t>(building)].id;
     return fmt::format("The worst single cut, {}, takes down {} of {} buildings: {}.", result.worst_cut.what,
-                       result.worst_cut.lost.size(), scenario.buildings.size(), names);
+                       result.worst_cut.lost.size(), scenario.buildings.size(),
+                       ids_of(scenario, result.worst_cut.lost, ", "));
 }
 
 const char* word_for(FindingSeverity severity) {

@@ -5,8 +5,7 @@
 #include <vector>
 
 #include "comparison/metres.hpp"
-#include "rates/opening_rates.hpp"
-#include "report/plan_tables.hpp"
+#include "report/lookup.hpp"
 
 namespace spadework {
 
@@ -14,26 +13,10 @@ namespace {
 
 using Shape = JsonWriter::Shape;
 
-const std::string& place_id(const Scenario& scenario, PlaceIndex place) {
-    return scenario.places[static_cast<std::size_t>(place)].id;
-}
-
-const std::string& building_id(const Scenario& scenario, BuildingIndex building) {
-    return scenario.buildings[static_cast<std::size_t>(building)].id;
-}
-
-const std::string& segment_id(const Scenario& scenario, SegmentIndex segment) {
-    return scenario.segments[static_cast<std::size_t>(segment)].id;
-}
-
-const CableProduct& product_of(const Scenario& scenario, const PlannedCable& cable) {
-    return scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
-}
-
 void write_buildings(JsonWriter& json, const Scenario& scenario, const std::vector<BuildingIndex>& buildings) {
     json.begin_list(Shape::one_line);
     for (const BuildingIndex building : buildings)
-        json.text(building_id(scenario, building));
+        json.text(building_at(scenario, building).id);
     json.end();
 }
 
@@ -68,10 +51,6 @@ void write_lengths(JsonWriter& json, const char* name, const std::map<std::strin
     json.end();
 }
 
-Way way_of(const Scenario& scenario, const Step& step) {
-    return ways_of(scenario, step.segment)[static_cast<std::size_t>(step.way)];
-}
-
 /// Lengths by ground and by method of what is dug, which sum to trench_m; of what is reused, which sum to reused_m.
 void write_trench_metres(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
     std::map<std::string, Length> by_ground;
@@ -79,7 +58,7 @@ void write_trench_metres(JsonWriter& json, const Scenario& scenario, const Layou
     std::map<std::string, Length> reused;
     for (const Step& step : result.plan ? result.plan->trenches : std::vector<Step>()) {
         const Way way = way_of(scenario, step);
-        const Length length = scenario.segments[static_cast<std::size_t>(step.segment)].length;
+        const Length length = segment_at(scenario, step.segment).length;
         if (is_dug(way.method->kind)) {
             by_ground[way.ground] += length;
             by_method[id_of(way.method->kind)] += length;
@@ -106,12 +85,9 @@ void write_cable_metres(JsonWriter& json, const LayoutResult& result) {
 
 void write_enclosures(JsonWriter& json, const Scenario& scenario, const Plan& plan) {
     for (const PlannedEnclosure& enclosure : plan.enclosures) {
-        int strands = 0;
-        for (const int trunk : enclosure.trunks)
-            strands += product_of(scenario, plan.cables[static_cast<std::size_t>(trunk)]).strands;
         json.begin_object(Shape::one_line);
-        json.key("place").text(place_id(scenario, enclosure.place));
-        json.key("strands").whole(strands);
+        json.key("place").text(place_at(scenario, enclosure.place).id);
+        json.key("strands").whole(trunk_strands(scenario, plan, enclosure));
         json.key("strands_in_use").whole(enclosure.need.in_use);
         json.key("adapters").whole(adapters_of(scenario, enclosure));
         json.key("serves");
@@ -124,11 +100,11 @@ void write_trenches(JsonWriter& json, const Scenario& scenario, const Plan& plan
     for (const Step& step : plan.trenches) {
         const Way way = way_of(scenario, step);
         json.begin_object(Shape::one_line);
-        json.key("segment").text(segment_id(scenario, step.segment));
+        json.key("segment").text(segment_at(scenario, step.segment).id);
         json.key("ground").text(way.ground);
         json.key("method").text(way.method->id);
         json.key("dug").flag(is_dug(way.method->kind));
-        json.key("length_m").metres(scenario.segments[static_cast<std::size_t>(step.segment)].length);
+        json.key("length_m").metres(segment_at(scenario, step.segment).length);
         json.key("cost").money(way.opening, scenario.currency);
         json.end();
     }
@@ -138,14 +114,15 @@ void write_cables(JsonWriter& json, const Scenario& scenario, const Plan& plan) 
     for (const PlannedCable& cable : plan.cables) {
         json.begin_object(Shape::one_line);
         json.key("id").text(cable.id);
+        json.key("role").text(id_of(cable.role));
         json.key("product").text(product_of(scenario, cable).id);
         json.key("strands").whole(product_of(scenario, cable).strands);
         json.key("strands_in_use").whole(cable.need.in_use);
-        json.key("from").text(place_id(scenario, cable.from));
-        json.key("to").text(place_id(scenario, cable.to));
+        json.key("from").text(place_at(scenario, cable.from).id);
+        json.key("to").text(place_at(scenario, cable.to).id);
         json.key("segments").begin_list(Shape::one_line);
         for (const Step& step : cable.steps)
-            json.text(segment_id(scenario, step.segment));
+            json.text(segment_at(scenario, step.segment).id);
         json.end();
         json.key("route_m").metres(cable.lengths.route);
         json.key("with_slack_m").metres(cable.lengths.with_slack);
@@ -158,11 +135,11 @@ void write_links(JsonWriter& json, const Scenario& scenario, const LayoutResult&
     for (const LinkBudget& budget : result.link_budgets) {
         const PlannedLink& link = result.plan->links[static_cast<std::size_t>(budget.link)];
         json.begin_object(Shape::one_line);
-        json.key("building").text(building_id(scenario, link.building));
-        json.key("from").text(link.from ? building_id(scenario, *link.from) : "hub");
+        json.key("building").text(building_at(scenario, link.building).id);
+        json.key("from").text(link_origin(scenario, link));
         json.key("number").whole(link.number);
         json.key("rate").text(to_text(link.rate));
-        json.key("optic").text(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].id);
+        json.key("optic").text(optic_of(scenario, link).id);
         json.key("strands").whole(link.strands);
         json.key("glass_m").metres(link.glass);
         json.key("loss_db").number(budget.worse().loss_db, 4);
@@ -172,24 +149,12 @@ void write_links(JsonWriter& json, const Scenario& scenario, const LayoutResult&
     }
 }
 
-const char* word_for(FindingSeverity severity) {
-    switch (severity) {
-        case FindingSeverity::note:
-            return "note";
-        case FindingSeverity::warning:
-            return "warning";
-        case FindingSeverity::error:
-            return "error";
-    }
-    return "note";
-}
-
 void write_findings(JsonWriter& json, const Findings& findings) {
     json.key("findings").begin_list();
     for (const Finding& finding : findings) {
         json.begin_object(Shape::one_line);
         json.key("kind").text(finding.kind);
-        json.key("severity").text(word_for(finding.severity));
+        json.key("severity").text(id_of(finding.severity));
         json.key("where").text(finding.where);
         json.key("what").text(finding.what);
         json.key("measured").number(finding.measured, 6);

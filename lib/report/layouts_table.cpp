@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "report/figures.hpp"
+#include "report/lookup.hpp"
 #include "report/paragraphs.hpp"
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
@@ -77,12 +78,8 @@ void add_measure_rows(RowFiller& rows, const Scenario& scenario) {
     rows.add("Trench dug" + unit, [&](const LayoutResult& layout) { return figure(layout.trench, scenario); });
     rows.add("Existing ducts, poles" + unit,
              [&](const LayoutResult& layout) { return figure(layout.reused, scenario); });
-    rows.add("Cable ordered" + unit, [&](const LayoutResult& layout) {
-        Length ordered;
-        for (const auto& [strands, metres] : layout.cable_by_strands)
-            ordered += metres.ordered;
-        return figure(ordered, scenario);
-    });
+    rows.add("Cable ordered" + unit,
+             [&](const LayoutResult& layout) { return figure(cable_ordered(layout), scenario); });
     rows.add("Enclosures", [](const LayoutResult& layout) {
         return figure(static_cast<std::int64_t>(layout.plan->enclosures.size()));
     });
@@ -103,7 +100,7 @@ int strands_leaving_hub(const Scenario& scenario, const Plan& plan) {
     int strands = 0;
     for (const PlannedCable& cable : plan.cables) {
         if (cable.from != scenario.hub.place) continue;
-        strands += scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].strands;
+        strands += product_of(scenario, cable).strands;
     }
     return strands;
 }

@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "comparison/metres.hpp"
-#include "rates/opening_rates.hpp"
 #include "report/figures.hpp"
+#include "report/lookup.hpp"
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
@@ -28,10 +28,10 @@ using WayKey = std::tuple<bool, std::string, std::string>;
 std::map<WayKey, Opened> opened_by_way(const Scenario& scenario, const Plan& plan) {
     std::map<WayKey, Opened> opened;
     for (const Step& step : plan.trenches) {
-        const Way way = ways_of(scenario, step.segment)[static_cast<std::size_t>(step.way)];
+        const Way way = way_of(scenario, step);
         Opened& sum = opened[{!is_dug(way.method->kind), way.ground, way.method->id}];
         sum.segments += 1;
-        sum.length += scenario.segments[static_cast<std::size_t>(step.segment)].length;
+        sum.length += segment_at(scenario, step.segment).length;
         sum.cost += way.opening;
     }
     return opened;
@@ -69,7 +69,7 @@ Length shared_length(const Scenario& scenario, const Plan& plan) {
     }
     Length shared;
     for (const auto& [segment, count] : cables) {
-        if (count > 1) shared += scenario.segments[static_cast<std::size_t>(segment)].length;
+        if (count > 1) shared += segment_at(scenario, segment).length;
     }
     return shared;
 }
@@ -83,7 +83,7 @@ std::string cable_size_table(const Scenario& scenario, const LayoutResult& resul
                      {fmt::format("As ordered ({})", unit), Align::right}});
     std::map<int, std::int64_t> cables;
     for (const PlannedCable& cable : result.plan->cables)
-        ++cables[scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].strands];
+        ++cables[product_of(scenario, cable).strands];
     CableMetres all;
     for (const auto& [strands, metres] : result.cable_by_strands) {
         table.add({figure(std::int64_t{strands}), figure(cables[strands]), figure(metres.route, scenario),

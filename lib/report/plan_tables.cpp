@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "report/figures.hpp"
+#include "report/lookup.hpp"
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
@@ -10,46 +11,11 @@ namespace spadework {
 
 namespace {
 
-const std::string& place_id(const Scenario& scenario, PlaceIndex place) {
-    return scenario.places[static_cast<std::size_t>(place)].id;
-}
-
-const std::string& building_id(const Scenario& scenario, BuildingIndex building) {
-    return scenario.buildings[static_cast<std::size_t>(building)].id;
-}
-
-std::string names_of(const Scenario& scenario, const std::vector<BuildingIndex>& buildings) {
-    std::string text;
-    for (const BuildingIndex building : buildings)
-        text += (text.empty() ? "" : ", ") + building_id(scenario, building);
-    return text;
-}
-
-int strands_laid(const Scenario& scenario, const PlannedCable& cable) {
-    return scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].strands;
-}
-
 std::string count_figure(int count) {
     return figure(std::int64_t{count});
 }
 
 }  // namespace
-
-std::string pieces_in_words(const std::vector<Pieces>& pieces, const std::vector<EnclosureProduct>& products) {
-    std::string text;
-    for (const Pieces& some : pieces) {
-        text += fmt::format("{}{} x {}", text.empty() ? "" : ", ", some.count,
-                            products[static_cast<std::size_t>(some.product)].id);
-    }
-    return text;
-}
-
-int adapters_of(const Scenario& scenario, const PlannedEnclosure& enclosure) {
-    int adapters = 0;
-    for (const Pieces& some : enclosure.products)
-        adapters += scenario.catalogue.enclosures[static_cast<std::size_t>(some.product)].adapters * some.count;
-    return adapters;
-}
 
 std::string enclosure_table(const Scenario& scenario, const Plan& plan) {
     TextTable table({{"Place", Align::left, true},
@@ -59,13 +25,10 @@ std::string enclosure_table(const Scenario& scenario, const Plan& plan) {
                      {"Strands\nlaid", Align::right},
                      {"Serves", Align::left, true}});
     for (const PlannedEnclosure& enclosure : plan.enclosures) {
-        int laid = 0;
-        for (const int trunk : enclosure.trunks)
-            laid += strands_laid(scenario, plan.cables[static_cast<std::size_t>(trunk)]);
-        table.add({shown(place_id(scenario, enclosure.place)),
-                   shown(pieces_in_words(enclosure.products, scenario.catalogue.enclosures)),
+        table.add({shown(place_at(scenario, enclosure.place).id), shown(products_in_words(scenario, enclosure)),
                    count_figure(adapters_of(scenario, enclosure)), count_figure(enclosure.need.in_use),
-                   count_figure(laid), shown(names_of(scenario, enclosure.serves))});
+                   count_figure(trunk_strands(scenario, plan, enclosure)),
+                   shown(ids_of(scenario, enclosure.serves, ", "))});
     }
     return table.empty() ? "" : table.text();
 }
@@ -82,8 +45,8 @@ std::string cable_table(const Scenario& scenario, const Plan& plan) {
     Length route;
     Length ordered;
     for (const PlannedCable& cable : plan.cables) {
-        table.add({shown(cable.id), shown(place_id(scenario, cable.from)), shown(place_id(scenario, cable.to)),
-                   count_figure(strands_laid(scenario, cable)), count_figure(cable.need.in_use),
+        table.add({shown(cable.id), shown(place_at(scenario, cable.from).id), shown(place_at(scenario, cable.to).id),
+                   count_figure(product_of(scenario, cable).strands), count_figure(cable.need.in_use),
                    figure(cable.lengths.route, scenario), figure(cable.lengths.ordered, scenario)});
         route += cable.lengths.route;
         ordered += cable.lengths.ordered;
@@ -105,11 +68,10 @@ std::string link_table(const Scenario& scenario, const LayoutResult& result) {
     for (const LinkBudget& budget : result.link_budgets) {
         const PlannedLink& link = result.plan->links[static_cast<std::size_t>(budget.link)];
         const DirectionLoss& worse = budget.worse();
-        table.add({shown(building_id(scenario, link.building)),
-                   link.from ? shown(building_id(scenario, *link.from)) : "hub", to_text(link.rate),
-                   shown(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].id),
-                   count_figure(link.strands), figure(link.glass, scenario), figure(worse.loss_db, 2),
-                   figure(worse.limit_db, 2), figure(worse.margin_db, 2)});
+        table.add({shown(building_at(scenario, link.building).id), shown(link_origin(scenario, link)),
+                   to_text(link.rate), shown(optic_of(scenario, link).id), count_figure(link.strands),
+                   figure(link.glass, scenario), figure(worse.loss_db, 2), figure(worse.limit_db, 2),
+                   figure(worse.margin_db, 2)});
     }
     return table.text();
 }
