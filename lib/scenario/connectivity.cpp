@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
-#include <numbers>
 #include <numeric>
 #include <tuple>
+
+#include "scenario/local_plane.hpp"
 
 namespace spadework {
 
@@ -85,6 +87,17 @@ private:
     std::vector<PlaceIndex> hub_side_;
 };
 
+std::vector<Position> plane_positions(const Scenario& scenario) {
+    std::vector<Position> at;
+    at.reserve(scenario.places.size());
+    for (const Place& place : scenario.places)
+        at.push_back(place.at);
+    const LocalPlane plane(scenario.coordinates, at);
+    for (Position& position : at)
+        position = plane.to_plane(position);
+    return at;
+}
+
 std::map<int, SegmentIndex> banned_joints(const Scenario& scenario, const MapParts& parts, int hub_part) {
     std::map<int, SegmentIndex> joints;
     for (std::size_t i = 0; i < scenario.segments.size(); ++i) {
@@ -113,28 +126,6 @@ MapParts map_parts(const Scenario& scenario) {
         parts.part_of_place.push_back(part);
     }
     return parts;
-}
-
-std::vector<Position> plane_positions(const Scenario& scenario) {
-    std::vector<Position> at;
-    at.reserve(scenario.places.size());
-    for (const Place& place : scenario.places)
-        at.push_back(place.at);
-    if (scenario.coordinates == CoordinateSystem::plane_metres || at.empty()) return at;
-    // Radii of curvature in the meridian and in the prime vertical of the WGS 84 ellipsoid (NGA.STND.0036).
-    constexpr double equatorial_radius = 6378137.0;
-    constexpr double flattening = 1 / 298.257223563;
-    constexpr double eccentricity_squared = flattening * (2 - flattening);
-    constexpr double radians = std::numbers::pi / 180;
-    double latitude = 0;
-    for (const Position& position : at)
-        latitude += position.y / static_cast<double>(at.size());
-    const double w = 1 - eccentricity_squared * std::pow(std::sin(latitude * radians), 2);
-    const double north_south = equatorial_radius * (1 - eccentricity_squared) / std::pow(w, 1.5) * radians;
-    const double east_west = equatorial_radius / std::sqrt(w) * std::cos(latitude * radians) * radians;
-    for (Position& position : at)
-        position = {position.x * east_west, position.y * north_south};
-    return at;
 }
 
 std::vector<CutOffBuilding> cut_off_buildings(const Scenario& scenario) {

@@ -31,8 +31,4 @@ struct CutOffBuilding {
 /// Buildings that are cut off, in their order. Ties in distance go to the lower place numbers.
 std::vector<CutOffBuilding> cut_off_buildings(const Scenario& scenario);
 
-/// Positions as metres on a plane: unchanged on a local plan; degrees by the radii of curvature of the WGS 84 ellipsoid
-/// at the mean latitude.
-std::vector<Position> plane_positions(const Scenario& scenario);
-
 }  // namespace spadework

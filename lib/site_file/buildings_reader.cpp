@@ -28,9 +28,10 @@ std::optional<int> hub_place(Fields& fields, Reading& reading, const Draft& draf
         reading.error(fields.position("near"), "both 'place' and 'near' for the hub", "one of the two");
         return std::nullopt;
     }
+    if (draft.has_hub) return draft.scenario.hub.place;
     if (fields.has("place")) {
         const std::string id = fields.id("place");
-        if (id.empty()) return std::nullopt;
+        if (id.empty() || !draft.has_map) return std::nullopt;
         const int number = draft.places.find(id, fields.position("place"), reading);
         return number < 0 ? std::nullopt : std::optional<int>(number);
     }
@@ -46,11 +47,11 @@ std::optional<int> hub_place(Fields& fields, Reading& reading, const Draft& draf
 std::optional<int> building_place(Fields& fields, const std::string& id, Reading& reading, const Draft& draft) {
     if (fields.has("place")) {
         const std::string place = fields.id("place");
-        if (place.empty()) return std::nullopt;
+        if (place.empty() || !draft.has_map || draft.skipped_places.contains(place)) return std::nullopt;
         const int number = draft.places.find(place, fields.position("place"), reading);
         return number < 0 ? std::nullopt : std::optional<int>(number);
     }
-    if (id.empty()) return std::nullopt;
+    if (id.empty() || !draft.has_map || draft.skipped_places.contains(id)) return std::nullopt;
     const int number = draft.places.number_of(id);
     if (number < 0) {
         reading.error(fields.position("id"), fmt::format("no place {} for building {}", quoted(id), quoted(id)),
@@ -74,6 +75,21 @@ void read_building(Fields fields, Reading& reading, Draft& draft) {
     building.place = *place;
     draft.scenario.buildings.push_back(std::move(building));
     draft.building_positions.push_back(fields.position("id"));
+}
+
+/// Buildings of the map stand where the file lists none.
+void add_buildings_of_map(Reading& reading, Draft& draft) {
+    std::set<PlaceIndex> standing;
+    for (const Building& building : draft.scenario.buildings)
+        standing.insert(building.place);
+    for (Building& building : draft.from_map) {
+        if (standing.contains(building.place)) continue;
+        const SourcePosition& where = draft.place_positions[static_cast<std::size_t>(building.place)];
+        const int number = static_cast<int>(draft.scenario.buildings.size());
+        if (!draft.buildings.add(building.id, number, where, reading)) continue;
+        draft.building_positions.push_back(where);
+        draft.scenario.buildings.push_back(std::move(building));
+    }
 }
 
 std::string label_of(const Document& document, NodeId item, std::size_t number) {
@@ -119,6 +135,7 @@ void read_buildings(Fields& site, Reading& reading, Draft& draft) {
     std::size_t number = 0;
     for (const NodeId item : site.items("buildings"))
         read_building(site.item("buildings", item, label_of(site.document(), item, number++)), reading, draft);
+    add_buildings_of_map(reading, draft);
 }
 
 }  // namespace spadework::site_file

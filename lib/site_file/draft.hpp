@@ -1,6 +1,8 @@
 #pragma once
 
 #include <optional>
+#include <set>
+#include <string>
 #include <vector>
 
 #include "scenario/scenario.hpp"
@@ -19,7 +21,11 @@ struct Draft {
     std::vector<SourcePosition> building_positions;    ///< One a building.
     std::vector<std::optional<bool>> enclosure_given;  ///< One a place: what the place itself says.
     std::vector<int> enclosure_kinds;                  ///< Numbers of PlaceKind where the rules allow enclosures.
+    bool has_map = false;                              ///< Places were read, so that names of places can be looked up.
     bool has_hub = false;
+    std::set<std::string> skipped_places;  ///< Left out as cut off, on request.
+    /// Buildings that the map brings along, at places that no other building names.
+    std::vector<Building> from_map;
     bool map_is_sound = false;  ///< Map, hub and buildings were read without an error.
 };
 

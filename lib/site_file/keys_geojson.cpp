@@ -52,7 +52,7 @@ const Record& geojson_grounds_record() {
         {.name = "values",
          .type = ValueType::text_map,
          .source = "none",
-         .meaning = "Ground by value of that property."},
+         .meaning = "Ground by value of that property. A value that is the name of a ground needs no entry."},
         {.name = "default",
          .type = ValueType::reference,
          .required = true,

@@ -72,6 +72,7 @@ const Record& map_record() {
          .meaning = "Ways along which cables may run."},
         {.name = "geojson",
          .type = ValueType::record,
+         .source = "none",
          .record = &geojson_record(),
          .meaning = "A GeoJSON file (RFC 7946) as the map, instead of `places` and `segments`, and how to read it."},
     };

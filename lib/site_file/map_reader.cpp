@@ -62,12 +62,7 @@ void read_place(Fields fields, CoordinateSystem coordinates, Reading& reading, D
 std::vector<FixedCharge> read_charges(Fields& fields) {
     std::vector<FixedCharge> charges;
     for (const NodeId item : fields.items("charges")) {
-        Fields charge = fields.item("charges", item, "");
-        FixedCharge read;
-        read.what = charge.text("what");
-        read.category = charge_categories[std::max(0, charge.choice("category"))];
-        read.amount = charge.money("amount");
-        charges.push_back(std::move(read));
+        charges.push_back(read_charge(fields.item("charges", item, "")));
     }
     return charges;
 }
@@ -144,6 +139,14 @@ void read_segment(Fields fields, CoordinateSystem coordinates, Reading& reading,
 }
 
 }  // namespace
+
+FixedCharge read_charge(Fields fields) {
+    FixedCharge charge;
+    charge.what = fields.text("what");
+    charge.category = charge_categories[std::max(0, fields.choice("category"))];
+    charge.amount = fields.money("amount");
+    return charge;
+}
 
 std::optional<Position> read_position(const Document& document, NodeId node, CoordinateSystem coordinates,
                                       Reading& reading) {

@@ -49,17 +49,28 @@ bool NameIndex::add(const std::string& id, int number, const SourcePosition& whe
     return true;
 }
 
+void NameIndex::add_alias(const std::string& name, int number) {
+    const auto [entry, added] = aliases_.try_emplace(name, number);
+    if (!added && entry->second != number) entry->second = ambiguous;
+}
+
 int NameIndex::find(const std::string& id, const SourcePosition& where, Reading& reading) const {
     const int number = number_of(id);
-    if (number < 0) {
+    if (number >= 0) return number;
+    const auto alias = aliases_.find(id);
+    if (alias != aliases_.end() && alias->second == ambiguous) {
+        reading.error(where, "more than one " + what_ + " is named " + quoted(id), "the id of one of them");
+    } else {
         reading.error(where, "no " + what_ + " " + quoted(id), "the id of a " + what_, reading.nearest(id, names_));
     }
-    return number;
+    return -1;
 }
 
 int NameIndex::number_of(const std::string& id) const {
     const auto entry = entries_.find(id);
-    return entry == entries_.end() ? -1 : entry->second.number;
+    if (entry != entries_.end()) return entry->second.number;
+    const auto alias = aliases_.find(id);
+    return alias == aliases_.end() || alias->second == ambiguous ? -1 : alias->second;
 }
 
 }  // namespace spadework::site_file

@@ -45,9 +45,11 @@ public:
 
     /// Adds an id. An error, naming the first, when it is already there; then the new one is not added.
     bool add(const std::string& id, int number, const SourcePosition& where, Reading& reading);
-    /// Number of that id, or -1 and an error that names the nearest known.
+    /// Another name for something already added. It never hides an id; a name given to two things finds neither.
+    void add_alias(const std::string& name, int number);
+    /// Number of that id or alias, or -1 and an error that names the nearest known.
     [[nodiscard]] int find(const std::string& id, const SourcePosition& where, Reading& reading) const;
-    /// Number of that id, or -1.
+    /// Number of that id or alias, or -1.
     [[nodiscard]] int number_of(const std::string& id) const;
     [[nodiscard]] bool empty() const { return names_.empty(); }
     [[nodiscard]] const std::vector<std::string>& names() const { return names_; }
@@ -57,8 +59,10 @@ private:
         int number;
         SourcePosition where;
     };
+    static constexpr int ambiguous = -2;
     std::string what_;
     std::unordered_map<std::string, Entry> entries_;  ///< Only looked up, never walked.
+    std::unordered_map<std::string, int> aliases_;    ///< Only looked up, never walked.
     std::vector<std::string> names_;
 };
 

@@ -39,7 +39,8 @@ FutureBuilding read_future_building(Fields& fields, Reading& reading, const Draf
     if (building.name.empty()) building.name = building.id;
     if (fields.has("place")) {
         const std::string place = fields.id("place");
-        const int number = place.empty() ? -1 : draft.places.find(place, fields.position("place"), reading);
+        const bool known = !place.empty() && draft.has_map && !draft.skipped_places.contains(place);
+        const int number = !known ? -1 : draft.places.find(place, fields.position("place"), reading);
         if (number >= 0) building.place = number;
     }
     building.chance = fields.number("chance");

@@ -21,6 +21,8 @@ OpeningMethod read_pole_line(Fields fields);
 void read_places(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
 void read_segments(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
 
+FixedCharge read_charge(Fields fields);
+
 /// The hub and the buildings. Places must have been read.
 void read_hub(Fields fields, Reading& reading, Draft& draft);
 void read_buildings(Fields& site, Reading& reading, Draft& draft);

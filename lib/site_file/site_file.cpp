@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "site_file/currency.hpp"
+#include "site_file/geojson_map.hpp"
 #include "site_file/keys.hpp"
 #include "site_file/section_readers.hpp"
 #include "site_file/site_checks.hpp"
@@ -58,6 +59,7 @@ void read_listed_map(Fields& map, Reading& reading, Draft& draft) {
                           "both 'places' and 'segments', or 'geojson'");
         }
     }
+    draft.has_map = map.has("places");
     read_places(map, draft.scenario.coordinates, reading, draft);
     read_segments(map, draft.scenario.coordinates, reading, draft);
 }
@@ -80,7 +82,11 @@ void read_layout_of_site(Fields& site, Sources& sources, Reading& reading, Draft
     const Section map_section = sources.section(site, "map", reading);
     if (map_section.node != no_node) {
         Fields map = fields_of(map_section, map_record(), "map", reading);
-        read_listed_map(map, reading, draft);
+        if (map.has("geojson")) {
+            read_geojson_map(map, site, sources, reading, draft);
+        } else {
+            read_listed_map(map, reading, draft);
+        }
     }
     if (site.has("hub")) read_hub(site.record("hub"), reading, draft);
     read_buildings(site, reading, draft);
