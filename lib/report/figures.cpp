@@ -49,6 +49,11 @@ const char* length_unit(const Scenario& scenario) {
     return scenario.feet ? "ft" : "m";
 }
 
+UnitPrice price_a_length_unit(UnitPrice per_metre, const Scenario& scenario) {
+    if (!scenario.feet) return per_metre;
+    return UnitPrice::from_thousandths(std::llround(static_cast<double>(per_metre.thousandths()) * 0.3048));
+}
+
 std::string figure(Length length, const Scenario& scenario) {
     return figure(scenario.feet ? length.feet() : length.metres(), 1);
 }

@@ -27,6 +27,9 @@ std::string figure(UnitPrice price, const Currency& currency);
 /// "m" or "ft".
 const char* length_unit(const Scenario& scenario);
 
+/// A price a metre turned into one a foot where the site is in feet, to the nearest thousandth of a minor unit.
+UnitPrice price_a_length_unit(UnitPrice per_metre, const Scenario& scenario);
+
 /// A length in the site's unit, grouped, one digit behind the point.
 std::string figure(Length length, const Scenario& scenario);
 

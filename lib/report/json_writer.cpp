@@ -92,6 +92,10 @@ void JsonWriter::metres(Length value) {
     raw(plain_metres(value));
 }
 
+void JsonWriter::unit_price(UnitPrice value, const Currency& currency) {
+    raw(plain(value, currency));
+}
+
 void JsonWriter::raw(std::string_view token) {
     if (!after_key_) start_member();
     after_key_ = false;

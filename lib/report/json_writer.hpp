@@ -35,6 +35,8 @@ public:
     void number(double value, int most_digits);
     void money(Money value, const Currency& currency);
     void metres(Length value);
+    /// With the currency's digits and up to three more.
+    void unit_price(UnitPrice value, const Currency& currency);
 
     /// The finished text with a line break at its end. Everything begun must have ended.
     [[nodiscard]] std::string finished() const { return text_ + "\n"; }

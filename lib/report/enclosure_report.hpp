@@ -1,0 +1,18 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "scenario/scenario.hpp"
+#include "study/study.hpp"
+
+namespace spadework {
+
+/// Every place ranked for the enclosure, the places barred and why, and the best sets of one, two or more.
+std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study);
+
+/// The same as one JSON object: `ranking` [{rank, place, total_cost, over_best, why, result}], `barred` [{place,
+/// reason}], `by_count` [{enclosures, result}] with each result as in the comparison.
+std::string enclosure_json(const Scenario& scenario, const EnclosureStudy& study, std::uint64_t seed);
+
+}  // namespace spadework
