@@ -4,7 +4,7 @@
 
 #include "report/figures.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -82,4 +82,4 @@ std::vector<std::string> assumptions(const Scenario& scenario) {
     };
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

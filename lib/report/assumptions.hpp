@@ -5,9 +5,9 @@
 
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// What the figures of a report rest on, one sentence each, with the values in force for this site.
 std::vector<std::string> assumptions(const Scenario& scenario);
 
-}  // namespace spadework
+}  // namespace spadework::report

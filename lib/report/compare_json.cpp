@@ -3,7 +3,7 @@
 #include "report/json_writer.hpp"
 #include "report/layout_json.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
     JsonWriter json;
@@ -26,4 +26,4 @@ std::string compare_json(const Scenario& scenario, const Comparison& comparison,
     return json.finished();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -6,11 +6,11 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// The whole comparison as one JSON object (RFC 8259). Lengths are in metres whatever the site's unit, as `length_unit`
 /// says; money is in the currency's major unit with exactly its digits, so that cost_by_category sums to total_cost.
 /// `cheapest` is the id of a layout, or null.
 std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed);
 
-}  // namespace spadework
+}  // namespace spadework::report

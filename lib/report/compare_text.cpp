@@ -12,7 +12,7 @@
 #include "report/plan_tables.hpp"
 #include "report/shown_text.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -104,4 +104,4 @@ std::string reasons_text(const Comparison& comparison) {
     return text;
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -5,7 +5,7 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// The whole comparison for a customer to read on paper or a terminal: layouts side by side, the verdict, then every
 /// metre and every cent of the cheapest layout, its findings, assumptions and cautions. At most 100 columns wide, plain
@@ -18,4 +18,4 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result);
 /// What was decided on the way and why, layout by layout.
 std::string reasons_text(const Comparison& comparison);
 
-}  // namespace spadework
+}  // namespace spadework::report

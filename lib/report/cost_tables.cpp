@@ -8,7 +8,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -77,4 +77,4 @@ std::string cost_table(const Scenario& scenario, const Bill& bill) {
     return table.text();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -8,7 +8,7 @@
 #include "report/layouts_table.hpp"
 #include "report/lookup.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -195,4 +195,4 @@ std::vector<NamedTable> csv_tables(const Scenario& scenario, const Comparison& c
     };
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -6,7 +6,7 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// The tables of a comparison as comma-separated values, every layout in each, told apart by the first column. Lengths
 /// are in the site's unit, which the headings name ("length_m" or "length_ft"); money is in the currency's major unit.
@@ -31,4 +31,4 @@ struct NamedTable {
 /// All of the above.
 std::vector<NamedTable> csv_tables(const Scenario& scenario, const Comparison& comparison);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -2,7 +2,7 @@
 
 #include "report/shown_text.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 CsvWriter::CsvWriter(const std::vector<std::string>& headings) {
     for (const std::string& heading : headings)
@@ -42,4 +42,4 @@ void CsvWriter::cell(std::string_view value) {
     table_ += '"';
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-namespace spadework {
+namespace spadework::report {
 
 /// Builds a table as comma-separated values (RFC 4180): a line of headings, CRLF at every line's end, quotes where a
 /// cell holds a comma, a quote or a line break. Text is written as valid UTF-8. A text that a spreadsheet would take
@@ -29,4 +29,4 @@ private:
     bool row_begun_ = false;
 };
 
-}  // namespace spadework
+}  // namespace spadework::report

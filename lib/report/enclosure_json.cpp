@@ -3,7 +3,7 @@
 #include "report/layout_json.hpp"
 #include "report/lookup.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -62,4 +62,4 @@ std::string enclosure_json(const Scenario& scenario, const EnclosureStudy& study
     return json.finished();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -6,7 +6,7 @@
 #include "scenario/scenario.hpp"
 #include "study/study.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Every place ranked for the enclosure, the places barred and why, and the best sets of one, two or more.
 std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study);
@@ -15,4 +15,4 @@ std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study
 /// reason}], `by_count` [{enclosures, result}] with each result as in the comparison.
 std::string enclosure_json(const Scenario& scenario, const EnclosureStudy& study, std::uint64_t seed);
 
-}  // namespace spadework
+}  // namespace spadework::report

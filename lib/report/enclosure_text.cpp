@@ -9,7 +9,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -107,4 +107,4 @@ std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study
     return text + heading("Assumptions") + bullets(assumptions(scenario));
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -6,7 +6,7 @@
 
 #include "comparison/money_words.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -80,4 +80,4 @@ std::string plain(double value, int most_digits) {
     return std::isfinite(value) ? trimmed(fixed(value, most_digits), 0) : "";
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -10,7 +10,7 @@
 #include "units/money.hpp"
 #include "units/work_time.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// A number with `digits` digits behind the point and grouped thousands; "-" for one that is not finite.
 std::string figure(double value, int digits);
@@ -42,4 +42,4 @@ std::string plain_metres(Length length);                     ///< In metres, to 
 std::string plain(UnitPrice price, const Currency& currency);
 std::string plain(double value, int most_digits);  ///< Trailing zeros dropped; "" when not finite.
 
-}  // namespace spadework
+}  // namespace spadework::report

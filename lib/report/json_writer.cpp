@@ -7,7 +7,7 @@
 #include "report/figures.hpp"
 #include "report/shown_text.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -114,4 +114,4 @@ void JsonWriter::break_line() {
     text_ += "\n" + std::string(2 * levels_.size(), ' ');
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

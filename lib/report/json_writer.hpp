@@ -8,7 +8,7 @@
 #include "units/length.hpp"
 #include "units/money.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Builds a JSON text (RFC 8259) front to back. Numbers are written digit by digit from whole units, so that money has
 /// exactly its currency's digits and sums of what is read back hold. Strings become valid UTF-8: a byte that belongs to
@@ -58,4 +58,4 @@ private:
     bool after_key_ = false;
 };
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -7,7 +7,7 @@
 #include "comparison/metres.hpp"
 #include "report/lookup.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -215,4 +215,4 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
     json.end();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -4,7 +4,7 @@
 #include "report/json_writer.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Writes one layout as an object. Lengths in metres, money in the currency's major unit, losses in dB. Of an
 /// infeasible layout only layout, status, reason and findings are filled; the rest is null or empty.
@@ -13,4 +13,4 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
 /// Writes `site` {name, digest} and `currency` as members of the current object.
 void write_site(JsonWriter& json, const Scenario& scenario);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -11,7 +11,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -130,4 +130,4 @@ std::string layout_remarks(const Comparison& comparison) {
     return text;
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

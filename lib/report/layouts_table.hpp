@@ -5,7 +5,7 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Layouts side by side, a column each: cost by category, total, bound and gap, hours, metres, strands, worst cut,
 /// worst margin. A layout that cannot be built shows "-" throughout.
@@ -17,4 +17,4 @@ std::string layout_remarks(const Comparison& comparison);
 /// Strands of all cables that leave the hub, as laid.
 int strands_leaving_hub(const Scenario& scenario, const Plan& plan);
 
-}  // namespace spadework
+}  // namespace spadework::report

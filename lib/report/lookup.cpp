@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-namespace spadework {
+namespace spadework::report {
 
 const Place& place_at(const Scenario& scenario, PlaceIndex place) {
     return scenario.places[static_cast<std::size_t>(place)];
@@ -113,4 +113,4 @@ const char* id_of(CauseKind kind) {
     return "job";
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -10,7 +10,7 @@
 #include "rates/opening_rates.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 const Place& place_at(const Scenario& scenario, PlaceIndex place);
 const Building& building_at(const Scenario& scenario, BuildingIndex building);
@@ -42,4 +42,4 @@ const char* id_of(FindingSeverity severity);
 /// "job", "segment", "cable", "building", "enclosure", "hub".
 const char* id_of(CauseKind kind);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -12,7 +12,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -97,4 +97,4 @@ std::string cable_size_table(const Scenario& scenario, const LayoutResult& resul
     return table.text();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

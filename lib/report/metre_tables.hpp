@@ -5,7 +5,7 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Segments in use by ground and method: length and opening cost, with totals.
 std::string trench_table(const Scenario& scenario, const Plan& plan);
@@ -16,4 +16,4 @@ Length shared_length(const Scenario& scenario, const Plan& plan);
 /// Cables by strand count: how many, on the map, with slack, as ordered, with totals.
 std::string cable_size_table(const Scenario& scenario, const LayoutResult& result);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -3,7 +3,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 std::string heading(std::string_view title) {
     return "\n" + std::string(title) + "\n" + std::string(static_cast<std::size_t>(display_width(title)), '=') + "\n";
@@ -28,4 +28,4 @@ std::string bullets(const std::vector<std::string>& texts) {
     return result;
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

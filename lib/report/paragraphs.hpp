@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-namespace spadework {
+namespace spadework::report {
 
 /// A title with a line below it and a blank line above.
 std::string heading(std::string_view title);
@@ -15,4 +15,4 @@ std::string paragraph(std::string_view text);
 /// Each text wrapped behind a dash.
 std::string bullets(const std::vector<std::string>& texts);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -9,7 +9,7 @@
 #include "report/json_writer.hpp"
 #include "report/lookup.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -204,4 +204,4 @@ std::string plan_geojson(const Scenario& scenario, const LayoutResult& result) {
     return PlanWriter(scenario, result).run();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

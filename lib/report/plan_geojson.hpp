@@ -5,7 +5,7 @@
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// The plan of a feasible layout as a GeoJSON FeatureCollection (RFC 7946): the hub, buildings, enclosures and places
 /// passed as Points, segments in use and cables as LineStrings. `kind` tells them apart: "hub", "building",
@@ -14,4 +14,4 @@ namespace spadework {
 /// `note` says so, since the format itself knows only longitude and latitude.
 std::string plan_geojson(const Scenario& scenario, const LayoutResult& result);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -7,7 +7,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -76,4 +76,4 @@ std::string link_table(const Scenario& scenario, const LayoutResult& result) {
     return table.text();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -186,4 +186,4 @@ std::vector<std::string> wrapped(std::string_view text, int width) {
     return lines;
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-namespace spadework {
+namespace spadework::report {
 
 /// The text with everything that could move a cursor, hide or reorder characters written out instead: control
 /// characters and bytes that are not UTF-8 as \x1B, line and direction controls and invisible characters as \u202E.
@@ -23,4 +23,4 @@ int display_width(std::string_view text);
 /// are none. At least one line.
 std::vector<std::string> wrapped(std::string_view text, int width);
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -4,7 +4,7 @@
 #include "report/lookup.hpp"
 #include "report/strands_report.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -70,4 +70,4 @@ std::string strands_json(const Scenario& scenario, const StrandStudy& study) {
     return json.finished();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -7,7 +7,7 @@
 #include "report/strands_report.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -89,4 +89,4 @@ std::string strands_text(const Scenario& scenario, const StrandStudy& study) {
     return text + heading("Recommendation") + paragraph(shown(study.reason));
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -5,7 +5,7 @@
 
 #include "report/shown_text.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 namespace {
 
@@ -112,4 +112,4 @@ std::string TextTable::text() const {
     return text;
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

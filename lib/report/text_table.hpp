@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-namespace spadework {
+namespace spadework::report {
 
 /// Widest line of any text report, in columns of a terminal.
 inline constexpr int report_width = 100;
@@ -43,4 +43,4 @@ private:
     std::vector<Row> rows_;
 };
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -3,7 +3,7 @@
 #include "report/shown_text.hpp"
 #include "report/text_table.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 std::string values_text(const std::vector<site_file::ValueInForce>& values) {
     TextTable table({{"Key", Align::left, true},
@@ -15,4 +15,4 @@ std::string values_text(const std::vector<site_file::ValueInForce>& values) {
     return table.text();
 }
 
-}  // namespace spadework
+}  // namespace spadework::report

@@ -5,9 +5,9 @@
 
 #include "site_file/reading.hpp"
 
-namespace spadework {
+namespace spadework::report {
 
 /// Every value in force with its unit and where it came from, one a line.
 std::string values_text(const std::vector<site_file::ValueInForce>& values);
 
-}  // namespace spadework
+}  // namespace spadework::report
