@@ -7,8 +7,10 @@ namespace spadework {
 
 namespace {
 
-/// Largest sum of all costs that may meet in one solver run, far enough below 2^63.
-constexpr double largest_total = 4e17;
+/// Largest sum of all costs that may meet in one solver run, as largest_cost_minor() guesses it. The solvers refuse
+/// sums of 2^58 (2.9e17) by guesses of their own, which count several ways of a segment and several services of a
+/// building apart.
+constexpr double largest_total = 1e16;
 
 /// What a cable pays to pass a length opened by `method`, in solver units, never more than the exact figure.
 graph::Cost passage_units(const OpeningMethod& method, Length length, const Labour& labour, CostScale scale) {

@@ -24,8 +24,11 @@ struct CostScale {
     [[nodiscard]] graph::Cost units_per_millimetre(UnitPrice per_metre) const {
         return per_metre.thousandths() * per_minor / 1'000'000;
     }
-    /// The whole minor units in a cost, rounded down.
-    [[nodiscard]] Money money(graph::Cost cost) const { return Money::from_minor(cost / per_minor); }
+    /// The whole minor units in a cost, rounded down; a saving (below zero) is rounded to a larger saving.
+    [[nodiscard]] Money money(graph::Cost cost) const {
+        const graph::Cost whole = cost / per_minor;
+        return Money::from_minor(cost % per_minor < 0 ? whole - 1 : whole);
+    }
 };
 
 /// One way of one segment. Edge i of every problem built on the network is `edges[i]`; vertices are places.
