@@ -40,7 +40,13 @@ std::optional<int> hub_place(Fields& fields, Reading& reading, const Draft& draf
         return std::nullopt;
     }
     const auto at = read_position(fields.document(), fields.node("near"), draft.scenario.coordinates, reading);
-    return at ? nearest_place(*at, draft.scenario) : std::nullopt;
+    if (!at) return std::nullopt;
+    const auto nearest = nearest_place(*at, draft.scenario);
+    if (!nearest) return std::nullopt;
+    const Position& place = draft.scenario.places[static_cast<std::size_t>(*nearest)].at;
+    return is_near(metres_between(*at, place, draft.scenario.coordinates), fields.position("near"), reading)
+               ? nearest
+               : std::nullopt;
 }
 
 /// A building's place: the one it names, or the one with its id.
@@ -99,6 +105,14 @@ std::string label_of(const Document& document, NodeId item, std::size_t number) 
 }
 
 }  // namespace
+
+bool is_near(double metres, const SourcePosition& where, Reading& reading) {
+    constexpr double farthest_metres = 1000;
+    if (metres <= farthest_metres) return true;
+    reading.error(where, fmt::format("the nearest place is {:.0f} m away", metres),
+                  fmt::format("a position within {:.0f} m of a place", farthest_metres));
+    return false;
+}
 
 std::vector<LinkDemand> read_links(Fields& fields) {
     std::vector<LinkDemand> links;

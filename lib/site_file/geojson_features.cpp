@@ -1,5 +1,6 @@
 #include "site_file/geojson_features.hpp"
 
+#include <cmath>
 #include <set>
 
 #include <fmt/format.h>
@@ -32,6 +33,7 @@ public:
         } else if (type == "Feature") {
             read_feature(root);
         } else if (is_geometry_type(type)) {
+            number_ = 1;
             read_parts(root, no_node, {});
         } else {
             reading_.error(document_.position(root),
@@ -60,6 +62,7 @@ private:
 
     void report_out_of_range() {
         if (out_of_range_.count == 0) return;
+        const bool looks_projected = std::abs(out_of_range_.x) > 720 || std::abs(out_of_range_.y) > 720;
         reading_.error(
             out_of_range_.first,
             fmt::format("position [{}, {}]{}: these look like projected metres, not degrees", out_of_range_.x,

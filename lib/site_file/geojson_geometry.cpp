@@ -78,14 +78,18 @@ private:
         parts.push_back({kind, std::move(rings), node});
     }
 
+    [[nodiscard]] std::size_t count_problems() const {
+        return reading_.diagnostics.size() + reading_.not_listed + out_of_range_.count;
+    }
+
     void read_line(NodeId coordinates, NodeId geometry) {
         const std::vector<NodeId> items = list(coordinates, geometry, "coordinates");
-        const std::size_t problems = reading_.diagnostics.size() + out_of_range_.count;
+        const std::size_t problems = count_problems();
         std::vector<Position> points = positions(items, geometry);
         points.erase(std::unique(points.begin(), points.end(), nearly_same), points.end());
         if (points.size() >= 2) {
             add(GeometryPart::Kind::line, {std::move(points)}, coordinates);
-        } else if (reading_.diagnostics.size() + out_of_range_.count == problems) {
+        } else if (count_problems() == problems) {
             const SourcePosition where = document_.position(coordinates == no_node ? geometry : coordinates);
             reading_.error(where, items.size() < 2 ? "a line of fewer than two positions" : "a line without length",
                            "two or more positions apart from each other");
@@ -99,8 +103,10 @@ private:
         for (const NodeId polygon : polygons) {
             const std::vector<NodeId> all = list(polygon, geometry, "coordinates");
             if (all.empty()) continue;
+            const std::size_t problems = count_problems();
             const std::vector<NodeId> items = list(all.front(), geometry, "ring");
             std::vector<Position> ring = positions(items, geometry);
+            if (count_problems() != problems) continue;
             const bool closed = items.size() >= 4 && ring.size() >= 2 && ring.front() == ring.back();
             if (!closed) {
                 reading_.error(document_.position(all.front()), "a ring that is not closed",

@@ -148,11 +148,8 @@ private:
                 std::tie(nearest_vertex, to_vertex) = std::make_tuple(vertex, metres);
             }
         }
+        if (!is_near(std::min(to_spot, to_vertex), where, reading_)) return false;
         if (to_spot <= to_vertex && nearest_spot < features_.spots.size()) return join_hub(nearest_spot, where);
-        if (nearest_vertex < 0) {
-            reading_.error(where, "no place near the hub's position", "a position on the map");
-            return false;
-        }
         return add_hub_at_vertex(vertices_.at[static_cast<std::size_t>(nearest_vertex)], where);
     }
 
@@ -215,16 +212,16 @@ private:
             return true;
         }
         const SpotFeature& feature = features_.spots[spot];
-        std::string text = fmt::format("{} is cut off from the hub: it is {:.1f} m from the network that the hub joins",
-                                       quoted(feature.id), found ? found->metres : 0.0);
-        const std::string wanted =
-            fmt::format("at most longest-lateral, {:.0f} m; or 'cut-off: skip'", options_.longest_lateral_metres);
+        const std::string text =
+            fmt::format("{} is cut off from the hub: it is {:.1f} m from the network that the hub joins",
+                        quoted(feature.id), found ? found->metres : 0.0);
+        const std::string limit = fmt::format("longest-lateral, {:.0f} m", options_.longest_lateral_metres);
         if (options_.skip_cut_off) {
-            reading_.warning(feature.where, text + "; it is left out", wanted);
+            reading_.warning(feature.where, text + ", beyond " + limit + "; it is left out");
             draft_.skipped_places.insert(feature.id);
             draft_.skipped_places.insert(feature.name);
         } else {
-            reading_.error(feature.where, std::move(text), wanted);
+            reading_.error(feature.where, text, "at most " + limit + "; or 'cut-off: skip'");
         }
         return false;
     }

@@ -34,6 +34,9 @@ Labour read_labour(Fields fields);
 Rules read_rules(Fields fields, Draft& draft);
 Growth read_growth(Fields fields, Reading& reading, Draft& draft);
 
+/// Whether the nearest place is near enough to be the one that a position means: within 1 km. An error otherwise.
+bool is_near(double metres, const SourcePosition& where, Reading& reading);
+
 /// A position [x, y] in metres or degrees, or nothing and an error.
 std::optional<Position> read_position(const Document& document, NodeId node, CoordinateSystem coordinates,
                                       Reading& reading);
