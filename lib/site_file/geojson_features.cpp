@@ -63,13 +63,12 @@ private:
     void report_out_of_range() {
         if (out_of_range_.count == 0) return;
         const bool looks_projected = std::abs(out_of_range_.x) > 720 || std::abs(out_of_range_.y) > 720;
-        reading_.error(
-            out_of_range_.first,
-            fmt::format("position [{}, {}]{}: these look like projected metres, not degrees", out_of_range_.x,
-                        out_of_range_.y,
-                        out_of_range_.count == 1 ? std::string()
-                                                 : fmt::format(" and {} more out of range", out_of_range_.count - 1)),
-            "longitude from -180 to 180 and latitude from -90 to 90 (RFC 7946 section 4)");
+        const std::string others =
+            out_of_range_.count == 1 ? std::string(" is") : fmt::format(" and {} more are", out_of_range_.count - 1);
+        reading_.error(out_of_range_.first,
+                       fmt::format("position [{}, {}]{} out of range{}", out_of_range_.x, out_of_range_.y, others,
+                                   looks_projected ? ": these look like projected metres, not degrees" : ""),
+                       "longitude from -180 to 180 and latitude from -90 to 90 (RFC 7946 section 4)");
     }
 
     void read_feature(NodeId feature) {
