@@ -42,6 +42,8 @@ class Usage(unittest.TestCase):
         complaint = self.refused("compare", "site.yaml", "--layouts", "trunk,daisy-chian")
         self.assertIn("did you mean 'daisy-chain'?", complaint)
         self.assertIn("home-runs", complaint)
+        for layouts in ("", ",", "trunk,", "trunk,,mixed"):
+            self.assertIn("--layouts", self.refused("compare", "site.yaml", "--layouts=" + layouts))
 
     def test_quiet_and_verbose_together_are_refused(self):
         self.assertIn("--verbose", self.refused("compare", "site.yaml", "--quiet", "--verbose"))
@@ -58,8 +60,9 @@ class Usage(unittest.TestCase):
 
     def test_help_names_defaults_and_units(self):
         text = run("compare", "--help").out
-        for wanted in ("--time-limit SECONDS", "[10]", "--threads N", "[all cores]", "--seed N", "[1]",
-                       "--format FORMAT", "[text]", "--layouts LIST", "--out DIR", "--quiet", "--verbose"):
+        for wanted in ("--time-limit SECONDS", "(default: 10)", "--threads N", "(default: one a core)", "--seed N",
+                       "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR", "--quiet",
+                       "--verbose"):
             self.assertIn(wanted, text)
 
     def test_help_names_every_exit_code_of_the_header(self):

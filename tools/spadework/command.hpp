@@ -15,6 +15,11 @@ struct Command {
 };
 
 // One file each.
+Command add_compare_command(CLI::App& program);
+Command add_check_command(CLI::App& program);
+Command add_enclosure_command(CLI::App& program);
+Command add_strands_command(CLI::App& program);
 Command add_example_command(CLI::App& program);
+Command add_schema_command(CLI::App& program);
 
 }  // namespace spadework

@@ -39,7 +39,7 @@ std::size_t character_start(std::string_view line, std::size_t at) {
 std::string with_spaces_for_tabs(std::string_view text) {
     std::string spaced(text);
     std::replace(spaced.begin(), spaced.end(), '\t', ' ');
-    return shown(spaced);
+    return report::shown(spaced);
 }
 
 }  // namespace
@@ -54,7 +54,7 @@ std::string excerpt(std::string_view text, const SourcePosition& where) {
     const std::size_t end = character_start(*line, std::min(line->size(), caret + most_after));
     const std::string before = with_spaces_for_tabs(line->substr(begin, caret - begin));
     const std::string after = with_spaces_for_tabs(line->substr(caret, end - caret));
-    const std::string indent(static_cast<std::size_t>(display_width(before)), ' ');
+    const std::string indent(static_cast<std::size_t>(report::display_width(before)), ' ');
     return fmt::format("{:>6} | {}{}\n{:>6} | {}^\n", where.line, before, after, "", indent);
 }
 

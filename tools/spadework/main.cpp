@@ -1,11 +1,14 @@
 // The command line: understand what is asked for, do it, and tell the shell how it went.
 
+#include <algorithm>
 #include <exception>
+#include <string>
 #include <vector>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include "diagnostics/nearest_name.hpp"
 #include "spadework/command.hpp"
 #include "spadework/standard_output.hpp"
 
@@ -14,24 +17,55 @@ namespace spadework {
 namespace {
 
 constexpr const char* description =
-    "Spadework plans the optical fibre that links the buildings of a site to its hub: it compares home runs, trunks "
-    "with\n"
-    "outdoor enclosures and daisy chains at full cost, and proves how far each is from the cheapest there can be.";
+    "Spadework plans the optical fibre that links the buildings of a site to its hub. It compares home runs, trunks\n"
+    "with outdoor enclosures and daisy chains at full cost, and proves how far each is from the cheapest possible.";
 
 constexpr const char* exit_codes =
-    "Exit codes: 0 done; 1 a bug in spadework; 2 wrong command line; 3 the site file has errors; 4 nothing that can "
-    "be\n"
-    "built meets the site's rules; 5 output cannot be written; 130 stopped by Ctrl-C, the best so far was printed.";
+    "Exit codes: 0 done; 1 a bug in spadework; 2 wrong command line; 3 the site file has errors; 4 nothing that can\n"
+    "be built meets the site's rules; 5 output cannot be written; 130 stopped by Ctrl-C, best so far was printed.";
 
 std::vector<Command> add_commands(CLI::App& program) {
     program.require_subcommand(1);
-    return {add_example_command(program)};
+    return {add_compare_command(program), add_enclosure_command(program), add_strands_command(program),
+            add_check_command(program),   add_example_command(program),   add_schema_command(program)};
 }
 
-ExitCode refuse(const CLI::App& program, const CLI::ParseError& error) {
+std::vector<std::string> command_names(const CLI::App& program) {
+    std::vector<std::string> names;
+    for (const CLI::App* command : program.get_subcommands({}))
+        names.push_back(command->get_name());
+    return names;
+}
+
+std::vector<std::string> option_names(const CLI::App& command) {
+    std::vector<std::string> names;
+    for (const CLI::Option* option : command.get_options()) {
+        for (const std::string& name : option->get_lnames())
+            names.push_back("--" + name);
+    }
+    return names;
+}
+
+/// What was probably meant by the first word that is no command, or the first option that the command does not have;
+/// "" when everything is known or nothing is near.
+std::string nearest_known(const CLI::App& program, const std::vector<std::string>& words) {
+    const auto chosen = program.get_subcommands();
+    if (chosen.empty()) return words.empty() ? "" : nearest_name(words.front(), command_names(program));
+    const std::vector<std::string> known = option_names(*chosen.front());
+    for (const std::string& word : words) {
+        const std::string name = word.substr(0, word.find('='));
+        if (!name.starts_with("--") || std::find(known.begin(), known.end(), name) != known.end()) continue;
+        return nearest_name(name, known);
+    }
+    return "";
+}
+
+ExitCode refuse(const CLI::App& program, const std::vector<std::string>& words, const std::string& problem) {
     const auto chosen = program.get_subcommands();
     const std::string command = chosen.empty() ? "spadework" : "spadework " + chosen.front()->get_name();
-    complain(fmt::format("{}: {}\nRun '{} --help' for what it takes.\n", command, error.what(), command));
+    const std::string nearest = nearest_known(program, words);
+    complain(fmt::format("{}: {}{}\nRun '{} --help' for what it takes.\n", command, problem,
+                         nearest.empty() ? "" : "; did you mean '" + nearest + "'?", command));
     return ExitCode::usage;
 }
 
@@ -50,7 +84,7 @@ ExitCode run(int argument_count, const char* const* arguments) {
         print(program.version() + "\n");
         return ExitCode::ok;
     } catch (const CLI::ParseError& error) {
-        return refuse(program, error);
+        return refuse(program, {arguments + 1, arguments + argument_count}, error.what());
     }
     for (const Command& command : commands) {
         if (command.syntax->parsed()) return command.run();

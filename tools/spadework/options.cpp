@@ -1,5 +1,6 @@
 #include "spadework/options.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <limits>
@@ -51,12 +52,6 @@ double seconds_from(const std::string& text) {
     return *seconds;
 }
 
-const std::vector<LayoutKind>& all_layouts() {
-    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk,
-                                                LayoutKind::mixed, LayoutKind::daisy_chain};
-    return all;
-}
-
 std::vector<std::string> layout_ids() {
     std::vector<std::string> ids;
     for (const LayoutKind kind : all_layouts())
@@ -71,6 +66,13 @@ LayoutKind layout_from(const std::string& text) {
     const std::string nearest = nearest_name(text, layout_ids());
     throw CLI::ValidationError("--layouts", fmt::format("'{}' is not one of {}{}", text, fmt::join(layout_ids(), ", "),
                                                         nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
+}
+
+std::vector<LayoutKind> layouts_from(const std::string& text) {
+    std::vector<LayoutKind> layouts;
+    for (const std::string& id : CLI::detail::split(text, ','))
+        layouts.push_back(layout_from(id));
+    return layouts;
 }
 
 }  // namespace
@@ -93,9 +95,8 @@ void add_format_option(CLI::App& command, OutputFormat& format) {
                 }
                 format = text == "json" ? OutputFormat::json : OutputFormat::text;
             },
-            "Of what is printed: text or json")
-        ->type_name("FORMAT")
-        ->default_str("text");
+            "Of what is printed: text or json (default: text)")
+        ->type_name("FORMAT");
 }
 
 void add_result_options(CLI::App& command, ResultOptions& options) {
@@ -109,42 +110,38 @@ void add_search_options(CLI::App& command, SearchOptions& options) {
     command
         .add_option_function<std::string>(
             "--seed", [&options](const std::string& text) { options.seed = seed_from(text); },
-            "Of the random numbers; same seed, same answer")
-        ->type_name("N")
-        ->default_str("1");
+            "Of the random numbers; same seed, same answer (default: 1)")
+        ->type_name("N");
     command
         .add_option_function<std::string>(
             "--threads", [&options](const std::string& text) { options.threads = threads_from(text); },
-            "Threads to work with; the answer does not depend on it")
-        ->type_name("N")
-        ->default_str("all cores");
+            "Threads to work with; the answer does not depend on it (default: one a core)")
+        ->type_name("N");
     command
         .add_option_function<std::string>(
             "--time-limit", [&options](const std::string& text) { options.seconds = seconds_from(text); },
-            "For all layouts together; the best so far is shown with its bound")
-        ->type_name("SECONDS")
-        ->default_str("10");
+            "Of planning; then the best so far is shown with its bound (default: 10)")
+        ->type_name("SECONDS");
 }
 
 void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts) {
     command
-        .add_option_function<std::vector<std::string>>(
-            "--layouts",
-            [&layouts](const std::vector<std::string>& texts) {
-                layouts.clear();
-                for (const std::string& text : texts)
-                    layouts.push_back(layout_from(text));
-            },
-            fmt::format("Only these, with commas between: {}", fmt::join(layout_ids(), ",")))
-        ->delimiter(',')
-        ->allow_extra_args(false)
-        ->type_name("LIST")
-        ->default_str("all that the rules allow");
+        .add_option_function<std::string>(
+            "--layouts", [&layouts](const std::string& text) { layouts = layouts_from(text); },
+            fmt::format("With commas between, of {} (default: all that the rules allow)",
+                        fmt::join(layout_ids(), ", ")))
+        ->type_name("LIST");
 }
 
 int threads_to_use(const SearchOptions& options) {
     if (options.threads > 0) return options.threads;
     return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
+}
+
+const std::vector<LayoutKind>& all_layouts() {
+    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk,
+                                                LayoutKind::mixed, LayoutKind::daisy_chain};
+    return all;
 }
 
 }  // namespace spadework

@@ -41,6 +41,9 @@ void add_result_options(CLI::App& command, ResultOptions& options);
 void add_search_options(CLI::App& command, SearchOptions& options);
 void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts);
 
+/// Every layout there is, in order.
+const std::vector<LayoutKind>& all_layouts();
+
 /// The number of threads to use: as asked for, or one for each core.
 int threads_to_use(const SearchOptions& options);
 

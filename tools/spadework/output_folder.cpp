@@ -69,6 +69,14 @@ void OutputFolder::write(const std::vector<OutputFile>& files) const {
     }
 }
 
+void OutputFolder::remove(const std::vector<std::string>& names) const {
+    for (const std::string& name : names) {
+        std::error_code error;
+        fs::remove(path_ / name, error);
+        if (error) fail(path_ / name, error.value());
+    }
+}
+
 std::optional<OutputFolder> open_folder(const std::string& path) {
     if (path.empty()) return std::nullopt;
     return OutputFolder(path);

@@ -23,6 +23,9 @@ public:
     /// Throws CannotWrite; what stood in the folder before then still stands.
     void write(const std::vector<OutputFile>& files) const;
 
+    /// Removes files of these names where they are. Throws CannotWrite.
+    void remove(const std::vector<std::string>& names) const;
+
 private:
     std::filesystem::path path_;
 };

@@ -1,5 +1,6 @@
 #include "spadework/progress_line.hpp"
 
+#include <algorithm>
 #include <sys/ioctl.h>
 #include <unistd.h>
 

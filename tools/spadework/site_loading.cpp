@@ -38,11 +38,11 @@ std::string tally(const Diagnostics& diagnostics) {
 void complain_of(const Diagnostics& diagnostics, const Texts& texts, const SiteOptions& options) {
     for (const Diagnostic& diagnostic : diagnostics) {
         if (options.quiet && diagnostic.severity != Severity::error) continue;
-        complain(shown(to_text(diagnostic)) + "\n");
+        complain(report::shown(to_text(diagnostic)) + "\n");
         const auto source = texts.find(diagnostic.where.file);
         if (source != texts.end()) complain(excerpt(source->second, diagnostic.where));
     }
-    if (has_errors(diagnostics)) complain(fmt::format("{} in {}\n", tally(diagnostics), shown(options.file)));
+    if (has_errors(diagnostics)) complain(fmt::format("{} in {}\n", tally(diagnostics), report::shown(options.file)));
 }
 
 /// Reads files that the site file names, from its own folder, and keeps their texts.
@@ -60,7 +60,7 @@ site_file::FileLoader loader_beside(const std::string& main_file, Texts& texts) 
 std::optional<site_file::LoadedSite> load_site(const SiteOptions& options) {
     const site_file::LoadedText main = read_file(options.file);
     if (!main.text) {
-        complain(fmt::format("{}: error: cannot be read: {}\n", shown(options.file), main.problem));
+        complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(options.file), main.problem));
         return std::nullopt;
     }
     const std::string name = options.file == "-" ? "<standard input>" : options.file;

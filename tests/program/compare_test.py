@@ -1,0 +1,192 @@
+"""spadework compare, end to end: what it prints and writes, and how it ends."""
+
+import decimal
+import json
+import os
+import pathlib
+import subprocess
+import tempfile
+import unittest
+
+from running import (CANNOT_WRITE, INFEASIBLE, INVALID_SITE, OK, PROGRAM, SCENARIOS, run, start)
+
+LAKESIDE = SCENARIOS / "lakeside.yaml"
+FIELDS = {"site", "currency", "seed", "cheapest", "layouts"}
+LAYOUT_FIELDS = {"layout", "status", "reason", "total_cost", "lower_bound", "gap", "cost_by_category", "labour_hours",
+                 "trench_m", "trench_m_by_ground", "cable_m_by_strands", "enclosures", "trenches", "cables", "links",
+                 "findings"}
+
+
+def parsed(text):
+    """JSON with amounts as exact decimals."""
+    return json.loads(text, parse_float=decimal.Decimal, parse_int=decimal.Decimal)
+
+
+def compare_json(path, *options):
+    ended = run("compare", path, "--format", "json", *options)
+    return ended.code, parsed(ended.out)
+
+
+class Compare(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = pathlib.Path(folder.name)
+
+    def infeasible_site(self):
+        """The lakeside site with links that no optic of its catalogue carries."""
+        path = self.folder / "infeasible.yaml"
+        path.write_text(LAKESIDE.read_text().replace("links: [{rate: 1G}]", "links: [{rate: 100G}]"))
+        return path
+
+    def test_the_text_names_every_layout_the_verdict_and_the_currency(self):
+        ended = run("compare", LAKESIDE)
+        self.assertEqual((ended.code, ended.err), (OK, ""))
+        for wanted in ("Home runs", "Trunk", "Daisy chain", "EUR", "Cautions"):
+            self.assertIn(wanted.lower(), ended.out.lower())
+
+    def test_the_json_has_the_fields_it_promises(self):
+        code, result = compare_json(LAKESIDE)
+        self.assertEqual(code, OK)
+        self.assertLessEqual(FIELDS, set(result))
+        self.assertLessEqual({"name", "digest"}, set(result["site"]))
+        for layout in result["layouts"]:
+            self.assertLessEqual(LAYOUT_FIELDS, set(layout), layout["layout"])
+
+    def test_every_feasible_layout_adds_up(self):
+        for path in SCENARIOS.glob("*.yaml"):
+            for layout in compare_json(path)[1]["layouts"]:
+                if layout["status"] == "feasible":
+                    with self.subTest(site=path.stem, layout=layout["layout"]):
+                        self.adds_up(layout)
+
+    def adds_up(self, layout):
+        total, bound = layout["total_cost"], layout["lower_bound"]
+        self.assertEqual(sum(layout["cost_by_category"].values()), total)
+        self.assertLessEqual(0, bound)
+        self.assertLessEqual(bound, total)
+        self.assertAlmostEqual(layout["gap"], (total - bound) / total, places=5)
+        self.assertEqual(sum(layout["trench_m_by_ground"].values()),
+                         sum(trench["length_m"] for trench in layout["trenches"]))
+        by_strands = {}
+        for cable in layout["cables"]:
+            metres = by_strands.setdefault(str(cable["strands"]), [0, 0])
+            metres[0] += cable["route_m"]
+            metres[1] += cable["ordered_m"]
+        self.assertEqual(by_strands, {strands: [metres["route_m"], metres["ordered_m"]]
+                                      for strands, metres in layout["cable_m_by_strands"].items()})
+        for link in layout["links"]:
+            self.assertAlmostEqual(link["margin_db"], link["limit_db"] - link["loss_db"], places=2)
+            self.assertGreaterEqual(link["margin_db"], 0)
+
+    def test_the_cheapest_layout_is_the_feasible_one_of_least_total(self):
+        for path in SCENARIOS.glob("*.yaml"):
+            code, result = compare_json(path)
+            totals = {layout["layout"]: layout["total_cost"] for layout in result["layouts"]
+                      if layout["status"] == "feasible"}
+            self.assertEqual(code, OK if totals else INFEASIBLE)
+            if totals:
+                self.assertEqual(totals[result["cheapest"]], min(totals.values()))
+            else:
+                self.assertIsNone(result["cheapest"])
+
+    def test_the_answer_is_the_same_byte_for_byte_whatever_the_threads_the_locale_and_the_folder(self):
+        first = run("compare", LAKESIDE, "--format", "json", "--threads", "1")
+        self.assertEqual(first.code, OK)
+        again = run("compare", LAKESIDE, "--format", "json", "--threads", "1")
+        many = run("compare", LAKESIDE, "--format", "json", "--threads", "7")
+        abroad = run("compare", LAKESIDE, "--format", "json", environment={"LC_ALL": "de_DE.UTF-8", "LANG": "tr_TR"})
+        elsewhere = run("compare", "lakeside.yaml", "--format", "json", cwd=SCENARIOS)
+        for other in (again, many, abroad, elsewhere):
+            self.assertEqual(other, first)
+
+    def test_only_the_layouts_asked_for_are_compared_in_their_usual_order(self):
+        result = compare_json(LAKESIDE, "--layouts", "daisy-chain,home-runs")[1]
+        self.assertEqual([layout["layout"] for layout in result["layouts"]], ["home-runs", "daisy-chain"])
+
+    def test_the_seed_is_reported(self):
+        self.assertEqual(compare_json(LAKESIDE, "--seed", "18446744073709551615")[1]["seed"], 2**64 - 1)
+
+    def test_the_shortest_time_limit_still_gives_a_plan_and_a_bound(self):
+        code, result = compare_json(LAKESIDE, "--time-limit", "0.000001")
+        self.assertEqual(code, OK)
+        for layout in result["layouts"]:
+            self.assertEqual(layout["status"], "feasible")
+            self.adds_up(layout)
+
+    def test_a_site_that_nothing_serves_is_a_result_with_a_reason_and_its_own_exit_code(self):
+        code, result = compare_json(self.infeasible_site())
+        self.assertEqual(code, INFEASIBLE)
+        for layout in result["layouts"]:
+            self.assertEqual(layout["status"], "infeasible")
+            self.assertNotIn(layout["reason"], ("", None))
+        ended = run("compare", self.infeasible_site())
+        self.assertEqual(ended.code, INFEASIBLE)
+        self.assertIn(result["layouts"][0]["reason"].split()[0], ended.out)
+
+    def test_verbose_adds_reasons_on_standard_error_and_changes_nothing_else(self):
+        plain, verbose = run("compare", LAKESIDE), run("compare", LAKESIDE, "--verbose")
+        self.assertEqual(verbose.out, plain.out)
+        self.assertNotEqual(verbose.err, plain.err)
+
+    def test_an_invalid_site_prints_no_result(self):
+        ended = run("compare", "-", stdin="format: 1\n")
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+
+    # Files of --out.
+
+    def test_out_writes_files_whose_json_is_the_one_printed(self):
+        out = self.folder / "new" / "plan"
+        ended = run("compare", LAKESIDE, "--format", "json", "--out", out)
+        self.assertEqual(ended.code, OK)
+        self.assertEqual((out / "comparison.json").read_text(), ended.out)
+        names = {path.name for path in out.iterdir()}
+        self.assertTrue(any(name.endswith(".csv") for name in names), names)
+        self.assertTrue(any(name.endswith(".geojson") for name in names), names)
+        for path in out.glob("*json"):
+            json.loads(path.read_text())
+
+    def test_out_writes_the_same_files_again_over_the_old_ones_and_leaves_nothing_else(self):
+        run("compare", LAKESIDE, "--out", self.folder)
+        first = {path.name: path.read_bytes() for path in self.folder.iterdir()}
+        (self.folder / "comparison.json").write_text("old")
+        run("compare", LAKESIDE, "--out", self.folder)
+        self.assertEqual({path.name: path.read_bytes() for path in self.folder.iterdir()}, first)
+
+    def test_what_was_written_before_survives_a_run_that_fails(self):
+        run("compare", LAKESIDE, "--out", self.folder)
+        before = {path.name: path.read_bytes() for path in self.folder.iterdir()}
+        self.assertEqual(run("compare", "-", "--out", self.folder, stdin="format: 1\n").code, INVALID_SITE)
+        self.assertEqual({path.name: path.read_bytes() for path in self.folder.iterdir()}, before)
+
+    def test_when_one_file_cannot_be_written_none_is(self):
+        (self.folder / "comparison.json").mkdir()
+        ended = run("compare", LAKESIDE, "--out", self.folder)
+        self.assertEqual((ended.code, ended.out), (CANNOT_WRITE, ""))
+        self.assertIn("comparison.json", ended.err)
+        self.assertEqual([path.name for path in self.folder.iterdir()], ["comparison.json"])
+
+    def test_a_folder_that_cannot_be_made_is_told_before_any_planning(self):
+        (self.folder / "file").write_text("")
+        ended = run("compare", LAKESIDE, "--out", self.folder / "file" / "plan")
+        self.assertEqual((ended.code, ended.out), (CANNOT_WRITE, ""))
+        self.assertIn("cannot write", ended.err)
+
+    # Standard output.
+
+    def test_a_full_device_is_an_error(self):
+        with open("/dev/full", "w") as full:
+            ended = subprocess.run([PROGRAM, "compare", str(LAKESIDE)], stdout=full, stderr=subprocess.PIPE, text=True)
+        self.assertEqual(ended.returncode, CANNOT_WRITE)
+        self.assertIn("standard output", ended.stderr)
+
+    def test_a_reader_that_leaves_early_is_no_error(self):
+        reading, writing = os.pipe()
+        os.close(reading)
+        ended = subprocess.run([PROGRAM, "compare", str(LAKESIDE)], stdout=writing, stderr=subprocess.PIPE, text=True)
+        os.close(writing)
+        self.assertEqual((ended.returncode, ended.stderr), (OK, ""))
+
+
+if __name__ == "__main__":
+    unittest.main()

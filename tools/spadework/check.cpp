@@ -1,0 +1,50 @@
+// spadework check FILE: is the site file right, and what values will be planned with?
+
+#include <memory>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "report/shown_text.hpp"
+#include "report/values_text.hpp"
+#include "spadework/command.hpp"
+#include "spadework/site_loading.hpp"
+#include "spadework/standard_output.hpp"
+
+namespace spadework {
+
+namespace {
+
+struct CheckOptions {
+    SiteOptions site;
+    bool show_defaults = false;
+};
+
+std::string summary(const Scenario& scenario) {
+    int links = 0;
+    for (const Building& building : scenario.buildings)
+        links += link_count(building);
+    return fmt::format("{}: valid. {} places, {} segments, {} buildings with {} links to the hub.\n",
+                       report::shown(scenario.name), scenario.places.size(), scenario.segments.size(),
+                       scenario.buildings.size(), links);
+}
+
+ExitCode check_site(const CheckOptions& options) {
+    const auto site = load_site(options.site);
+    if (!site) return ExitCode::invalid_site;
+    print(options.show_defaults ? report::values_text(site->values) : summary(*site->scenario));
+    return ExitCode::ok;
+}
+
+}  // namespace
+
+Command add_check_command(CLI::App& program) {
+    CLI::App* syntax = program.add_subcommand("check", "Find every problem of a site file, without planning anything");
+    const auto options = std::make_shared<CheckOptions>();
+    add_site_options(*syntax, options->site);
+    syntax->add_flag("--show-defaults", options->show_defaults,
+                     "Print every value in force, with its unit, and whether the file or a default set it");
+    return {syntax, [options] { return check_site(*options); }};
+}
+
+}  // namespace spadework

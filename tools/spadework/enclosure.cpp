@@ -1,0 +1,60 @@
+// spadework enclosure FILE: every allowed place for the enclosure, ranked, and why the dear ones are dear.
+
+#include <memory>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "report/enclosure_report.hpp"
+#include "report/shown_text.hpp"
+#include "spadework/command.hpp"
+#include "spadework/interrupt.hpp"
+#include "spadework/output_folder.hpp"
+#include "spadework/progress_line.hpp"
+#include "spadework/site_loading.hpp"
+#include "spadework/standard_output.hpp"
+#include "spadework/study_run.hpp"
+
+namespace spadework {
+
+namespace {
+
+struct EnclosureOptions {
+    SiteOptions site;
+    ResultOptions result;
+    SearchOptions search;
+};
+
+EnclosureStudy run_study(const Scenario& scenario, const EnclosureOptions& options) {
+    const InterruptWatch watch;
+    ProgressLine progress(!options.site.quiet);
+    return rank_enclosure_places(scenario, study_options(options.search, progress));
+}
+
+ExitCode rank_places(const EnclosureOptions& options) {
+    const auto site = load_site(options.site);
+    if (!site) return ExitCode::invalid_site;
+    const Scenario& scenario = *site->scenario;
+    const auto folder = open_folder(options.result.folder);
+    const EnclosureStudy study = run_study(scenario, options);
+    if (!study.violations.empty()) return report_bug(study.violations);
+
+    const std::string json = report::enclosure_json(scenario, study, options.search.seed);
+    const std::string text = report::enclosure_text(scenario, study);
+    if (folder) folder->write({{"enclosure.json", json}, {"enclosure.txt", text}});
+    print(options.result.format == OutputFormat::json ? json : text);
+    return outcome(!study.ranking.empty());
+}
+
+}  // namespace
+
+Command add_enclosure_command(CLI::App& program) {
+    CLI::App* syntax = program.add_subcommand("enclosure", "Rank every place where the outdoor enclosure may stand");
+    const auto options = std::make_shared<EnclosureOptions>();
+    add_site_options(*syntax, options->site);
+    add_result_options(*syntax, options->result);
+    add_search_options(*syntax, options->search);
+    return {syntax, [options] { return rank_places(*options); }};
+}
+
+}  // namespace spadework
