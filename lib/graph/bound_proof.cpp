@@ -23,8 +23,8 @@ struct DirectionSums {
 
 /// One list a demand, known edges, no negative price, and edge by edge the sum over proportions of the larger
 /// direction's sum within the opening cost.
-bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCertificate& certificate) {
-    if (certificate.parts < 1 || certificate.prices.size() != problem.demands.size()) return false;
+bool prices_keep_the_rules(const SharedCostProblem& problem, const EdgePriceSet& prices, Cost parts) {
+    if (parts < 1 || prices.size() != problem.demands.size()) return false;
     const std::vector<std::int32_t> measures = path_measures(problem);
     const std::int32_t measure_count = measures.empty() ? 0 : *std::max_element(measures.begin(), measures.end()) + 1;
     std::vector<std::vector<std::size_t>> demands_of(measure_count);
@@ -35,7 +35,7 @@ bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCer
     for (const auto& members : demands_of) {
         std::unordered_map<EdgeId, DirectionSums> sums;
         for (const std::size_t d : members) {
-            for (const EdgePrice& price : certificate.prices[d]) {
+            for (const EdgePrice& price : prices[d]) {
                 if (price.edge < 0 || static_cast<std::size_t>(price.edge) >= problem.edges.size()) return false;
                 if (price.price < 0) return false;
                 DirectionSums& sum = sums[price.edge];
@@ -46,7 +46,7 @@ bool prices_keep_the_rules(const SharedCostProblem& problem, const SharedCostCer
             claimed[edge] += std::max(sum.forwards, sum.backwards);
     }
     for (std::size_t e = 0; e < claimed.size(); ++e) {
-        if (claimed[e] > static_cast<WideCost>(certificate.parts) * problem.edges[e].opening) return false;
+        if (claimed[e] > static_cast<WideCost>(parts) * problem.edges[e].opening) return false;
     }
     return true;
 }
@@ -180,17 +180,28 @@ Cost raised_to_lattice(WideCost sum_in_parts, Cost parts, Cost step, Cost root_c
 
 std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
                                               const SharedCostCertificate& certificate) {
-    if (!well_formed(problem) || !prices_keep_the_rules(problem, certificate)) return std::nullopt;
+    if (!well_formed(problem)) return std::nullopt;
+    std::vector<const EdgePriceSet*> sets{&certificate.prices};
+    for (const EdgePriceSet& more : certificate.more_prices)
+        sets.push_back(&more);
+    for (const EdgePriceSet* prices : sets) {
+        if (!prices_keep_the_rules(problem, *prices, certificate.parts)) return std::nullopt;
+    }
     PricedSearch search(problem, certificate.parts);
-    std::vector<WideCost> sums(problem.roots.size(), 0);
-    for (std::size_t d = 0; d < problem.demands.size(); ++d) {
-        search.add_distances(problem.demands[d], certificate.prices[d], sums);
+    std::vector<WideCost> best_sums(problem.roots.size(), 0);
+    for (const EdgePriceSet* prices : sets) {
+        std::vector<WideCost> sums(problem.roots.size(), 0);
+        for (std::size_t d = 0; d < problem.demands.size(); ++d) {
+            search.add_distances(problem.demands[d], (*prices)[d], sums);
+        }
+        for (std::size_t r = 0; r < sums.size(); ++r)
+            best_sums[r] = std::max(best_sums[r], sums[r]);
     }
     const Cost step = lattice_step(problem);
     const std::vector<char> cut_off = roots_cut_off(problem);
     std::vector<Cost> bounds;
-    for (std::size_t r = 0; r < sums.size(); ++r) {
-        const Cost bound = raised_to_lattice(sums[r], certificate.parts, step, problem.roots[r].cost);
+    for (std::size_t r = 0; r < best_sums.size(); ++r) {
+        const Cost bound = raised_to_lattice(best_sums[r], certificate.parts, step, problem.roots[r].cost);
         bounds.push_back(cut_off[r] ? kLargestCost : bound);
     }
     return bounds;

@@ -4,11 +4,18 @@
 
 #include "graph/plan_search.hpp"
 #include "graph/reduction.hpp"
+#include "graph/solve_run.hpp"
 #include "graph/well_formed.hpp"
 
 namespace spadework::graph {
 
 namespace {
+
+SharedCostSolution empty_solution(const SharedCostProblem& problem) {
+    SharedCostSolution solution;
+    solution.certificate.prices.resize(problem.demands.size());
+    return solution;
+}
 
 SharedCostPlan original_plan(const SharedCostProblem& problem, const ReducedProblem& small,
                              const SearchNetwork& network, const RouteTree& tree) {
@@ -32,19 +39,21 @@ void set_bounds(const SharedCostProblem& problem, SharedCostSolution& solution) 
 }  // namespace
 
 SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& limits) {
-    SharedCostSolution solution = sketch(problem, limits);
-    if (!solution.plan) return solution;
+    SharedCostSolution solution = empty_solution(problem);
+    if (!well_formed(problem)) return solution;
     const auto small = reduced(problem);
-    SharedCostCertificate none;
-    none.prices.resize(small->problem.demands.size());
-    solution.certificate = expanded(small->way_back, none);
+    if (!small) return solution;
+    SolveRun run(problem, *small, limits);
+    run.run();
+    solution.plan = run.plan();
+    solution.certificate = run.certificate();
+    solution.interrupted = run.interrupted();
     set_bounds(problem, solution);
     return solution;
 }
 
 SharedCostSolution sketch(const SharedCostProblem& problem, const SolveLimits& /*limits*/) {
-    SharedCostSolution solution;
-    solution.certificate.prices.resize(problem.demands.size());
+    SharedCostSolution solution = empty_solution(problem);
     if (!well_formed(problem)) return solution;
     const auto small = reduced(problem);
     if (!small) return solution;

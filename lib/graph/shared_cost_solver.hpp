@@ -38,9 +38,11 @@ struct EdgePrice {
     Cost price = 0;          ///< In parts of a cost unit, see SharedCostCertificate::parts.
     bool backwards = false;  ///< For paths that run from the edge's head to its tail.
 };
+using EdgePriceSet = std::vector<std::vector<EdgePrice>>;  ///< One list for each demand.
 struct SharedCostCertificate {
-    std::vector<std::vector<EdgePrice>> prices;  ///< One list for each demand.
-    std::int64_t parts = 1;                      ///< How many parts of price make one cost unit. At least 1.
+    EdgePriceSet prices;
+    std::vector<EdgePriceSet> more_prices;  ///< Each set alone proves a bound for every root; the largest counts.
+    std::int64_t parts = 1;                 ///< How many parts of price make one cost unit. At least 1.
 };
 
 struct SharedCostSolution {

@@ -85,24 +85,21 @@ SharedCostPlan expanded(const WayBack& way_back, const SharedCostPlan& reduced,
     return plan;
 }
 
-SharedCostCertificate expanded(const WayBack& way_back, const SharedCostCertificate& reduced) {
-    SharedCostCertificate certificate;
-    certificate.parts = reduced.parts;
-    certificate.prices.resize(way_back.fates.size());
+EdgePriceSet expanded(const WayBack& way_back, const EdgePriceSet& reduced, std::int64_t parts) {
+    EdgePriceSet prices(way_back.fates.size());
     for (std::size_t d = 0; d < way_back.fates.size(); ++d) {
         const DemandFate& fate = way_back.fates[d];
         if (fate.reduced < 0) continue;
-        for (const EdgePrice& price : reduced.prices[fate.reduced]) {
+        for (const EdgePrice& price : reduced[fate.reduced]) {
             const PieceUse use{way_back.piece_of_edge[price.edge], price.backwards};
-            spread(way_back.pieces, use, share_of(price.price, fate), certificate.prices[d]);
+            spread(way_back.pieces, use, share_of(price.price, fate), prices[d]);
         }
     }
     for (const ForcedPiece& forced : way_back.forced) {
-        const Cost price = times(way_back.pieces[forced.use.piece].opening, reduced.parts);
-        if (price == kLargestCost) continue;
-        spread(way_back.pieces, forced.use, price, certificate.prices[forced.payer]);
+        const Cost price = times(way_back.pieces[forced.use.piece].opening, parts);
+        if (price < kLargestCost) spread(way_back.pieces, forced.use, price, prices[forced.payer]);
     }
-    return certificate;
+    return prices;
 }
 
 }  // namespace spadework::graph

@@ -59,8 +59,8 @@ struct WayBack {
 SharedCostPlan expanded(const WayBack& way_back, const SharedCostPlan& reduced,
                         const std::vector<SharedCostEdge>& reduced_edges, const std::vector<RootOption>& reduced_roots);
 
-/// The certificate for the original problem: each piece's price is spread over its edges by their opening costs, the
+/// The prices for the original problem: each piece's price is spread over its edges by their opening costs, the
 /// pieces it beat get the same, and each demand's by its share. Rounding is downwards.
-SharedCostCertificate expanded(const WayBack& way_back, const SharedCostCertificate& reduced);
+EdgePriceSet expanded(const WayBack& way_back, const EdgePriceSet& reduced, std::int64_t parts);
 
 }  // namespace spadework::graph

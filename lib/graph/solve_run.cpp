@@ -1,0 +1,121 @@
+#include "graph/solve_run.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "graph/construction.hpp"
+#include "graph/cost_lattice.hpp"
+#include "graph/key_path_search.hpp"
+#include "graph/price_rounding.hpp"
+
+namespace spadework::graph {
+
+namespace {
+
+constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
+constexpr int kPassesBetweenPlans = 25;
+
+}  // namespace
+
+SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits)
+    : problem_(problem),
+      small_(small),
+      limits_(limits),
+      start_(std::chrono::steady_clock::now()),
+      network_(small.problem, small.one_measure),
+      team_(limits.threads),
+      prices_(network_, team_, StepRule{}),
+      lattice_(static_cast<double>(lattice_step(problem))) {}
+
+void SolveRun::run() {
+    first_plan();
+    if (!small_.problem.demands.empty()) raise_bound();
+}
+
+void SolveRun::first_plan() {
+    offer(sketched_tree(network_));
+}
+
+void SolveRun::offer(TreeFound found) {
+    if (best_ && found.cost >= best_->cost * (1.0 - 1e-13)) return;
+    SharedCostPlan plan =
+        expanded(small_.way_back, plan_of(network_, found.tree), small_.problem.edges, small_.problem.roots);
+    plan.value = cost_of(problem_, plan).value_or(kLargestCost);
+    if (best_ && plan.value >= plan_.value) return;
+    fixed_cost_ = static_cast<double>(plan.value) - found.cost;
+    plan_ = std::move(plan);
+    best_ = std::move(found);
+    tell();
+}
+
+void SolveRun::tell() const {
+    if (limits_.progress == nullptr) return;
+    const double bound = prices_.best_bound() + fixed_cost_;
+    limits_.progress->improved(plan_.value, bound > 0.0 ? static_cast<Cost>(std::floor(bound)) : 0);
+}
+
+bool SolveRun::closed() const {
+    const double gap = best_->cost - prices_.best_bound();
+    const double rounding = 1e-12 * static_cast<double>(plan_.value);
+    return gap < lattice_ * 0.999 - rounding || gap <= limits_.target_gap * static_cast<double>(plan_.value);
+}
+
+bool SolveRun::out_of_time() {
+    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start_;
+    if (passed.count() > limits_.seconds) interrupted_ = true;
+    if (limits_.progress != nullptr && limits_.progress->should_stop()) interrupted_ = true;
+    return interrupted_;
+}
+
+void SolveRun::raise_bound() {
+    const auto option = static_cast<std::size_t>(
+        std::find(network_.root_at.begin(), network_.root_at.end(), best_->tree.root()) - network_.root_at.begin());
+    prices_.start(option);
+    for (int pass = 1; !out_of_time(); ++pass) {
+        prices_.search_all();
+        if (closed() || prices_.factor() < kSmallestFactor) break;
+        prices_.step(best_->cost);
+        if (pass % kPassesBetweenPlans == 0 || pass == 5) plans_from_flows();
+        if (pass == 20 || pass % 100 == 0) prices_.rebuild_balls();
+    }
+    tell();
+}
+
+void SolveRun::plans_from_flows() {
+    static constexpr std::array<double, 3> kDiscounts{0.97, 0.9, 0.7};
+    const std::vector<double> use = prices_.edge_use();
+    const VertexId root = network_.root_at[prices_.best_root()];
+    const std::vector<PathLength> to_root = shortest_reach(network_, {root});
+    const std::array orders{heaviest_first(network_, to_root), nearest_first(network_, to_root)};
+    std::array<std::optional<TreeFound>, 2> found;
+    team_.run(found.size(), 1, [&](std::size_t i, std::size_t) {
+        std::vector<double> opening = network_.opening;
+        const double discount = kDiscounts[(plan_rounds_ + i) % kDiscounts.size()];
+        for (std::size_t e = 0; e < opening.size(); ++e)
+            opening[e] *= 1.0 - discount * std::min(use[e], 1.0);
+        RouteTree tree = joined_one_by_one(network_, root, opening, to_root, orders[i]);
+        exchange_key_paths(network_, network_.opening, to_root, tree);
+        const double cost = network_.root_cost[prices_.best_root()] + tree.cost(network_, network_.opening);
+        found[i] = TreeFound{std::move(tree), cost};
+    });
+    for (auto& tree : found)
+        offer(std::move(*tree));
+    ++plan_rounds_;
+}
+
+SharedCostCertificate SolveRun::certificate() const {
+    SharedCostCertificate certificate;
+    certificate.parts = parts_for(static_cast<double>(plan_.value));
+    const auto write = [&](const PriceSet& prices) {
+        return expanded(small_.way_back, rounded(small_.problem, prices, certificate.parts), certificate.parts);
+    };
+    PriceSet best = prices_.best_prices();
+    best.resize(small_.problem.demands.size());
+    certificate.prices = write(best);
+    for (const PriceSet& prices : prices_.dropping_prices())
+        certificate.more_prices.push_back(write(prices));
+    return certificate;
+}
+
+}  // namespace spadework::graph
