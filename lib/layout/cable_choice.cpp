@@ -45,8 +45,9 @@ std::int64_t most_pieces(const Scenario& scenario, int strands) {
     return (strands + smallest - 1) / smallest;
 }
 
-/// What the rounding of one cable's lines can take off, in minor units: half a unit for the cable, its pulling, its end
-/// work, its material and each kind of duct, and a second of pulling.
+/// The most by which the rounded lines of one cable can fall short of the figures of least_cable: half a minor unit for
+/// the cable and for its pulling, a whole one for the material and for the work of both ends, half of one for each kind
+/// of duct; half a second of pulling; and half of one each for what the two sums of least_cable were rounded up.
 std::int64_t rounding_of_lines(const Scenario& scenario) {
     std::set<std::int64_t> duct_prices;
     const auto note = [&](const OpeningMethod& method) { duct_prices.insert(method.duct_per_metre.thousandths()); };
@@ -54,20 +55,20 @@ std::int64_t rounding_of_lines(const Scenario& scenario) {
         std::for_each(ground.methods.begin(), ground.methods.end(), note);
     note(scenario.existing_duct);
     note(scenario.pole_line);
-    const std::int64_t lines = 4 + static_cast<std::int64_t>(duct_prices.size());
-    return (lines + 1) / 2 + scenario.labour.installer_rate.thousandths() / (3600 * 1000) + 1;
+    duct_prices.erase(0);
+    const std::int64_t halves = 8 + static_cast<std::int64_t>(duct_prices.size());
+    return (halves + 1) / 2 + scenario.labour.installer_rate.thousandths() / (2 * 3600 * 1000) + 1;
 }
 
-/// Work at both ends for the strands in use, whatever the product.
+/// Work and pigtails at both ends for the strands in use, whatever the product.
 Money least_end_work(const Scenario& scenario, int in_use) {
     const Labour& labour = scenario.labour;
     const SplicingPrices& splicing = scenario.catalogue.splicing;
-    const bool factory = scenario.rules.termination == Termination::factory;
-    const Money one_end =
-        factory ? amount(labour.installer_rate, labour.plug_time * in_use)
-                : amount(splicing.rate_per_hour, splicing.set_up_time + splicing.time_per_splice * in_use) +
-                      amount(splicing.pigtail_price, std::int64_t{in_use});
-    return one_end * 2;
+    if (scenario.rules.termination == Termination::factory) {
+        return amount(labour.installer_rate, labour.plug_time * in_use * 2);
+    }
+    const WorkTime one_end = splicing.set_up_time + splicing.time_per_splice * in_use;
+    return amount(splicing.rate_per_hour, one_end * 2) + amount(splicing.pigtail_price, std::int64_t{in_use} * 2);
 }
 
 }  // namespace
@@ -113,8 +114,8 @@ std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int
     LeastCable least;
     least.per_route_metre = UnitPrice::from_thousandths(*metre);
     least.pieces = static_cast<int>(*pieces);
-    const std::int64_t rounding = rounding_of_lines(scenario) * most_pieces(scenario, strands);
-    least.ends = std::max(Money(), Money::from_minor(*ends - rounding) + least_end_work(scenario, strands_in_use));
+    least.ends = Money::from_minor(*ends) + least_end_work(scenario, strands_in_use);
+    least.rounding = Money::from_minor(rounding_of_lines(scenario) * most_pieces(scenario, strands));
     return least;
 }
 

@@ -15,11 +15,13 @@ namespace spadework {
 /// cheapest set. Indices into catalogue.cables, ascending; nothing when the catalogue has no cable.
 std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int strands, Length route);
 
-/// Figures no set of cables that holds the strands can go below; each on its own, so that together they are a bound.
+/// Figures no set of cables that holds the strands can go below; each on its own, so that together, less the rounding,
+/// they are a bound on what the cables' lines add up to.
 struct LeastCable {
     UnitPrice per_route_metre;  ///< Cable with ordering allowance, a metre of route.
     int pieces = 1;             ///< Cables in parallel.
-    Money ends;                 ///< Both ends: length beyond the route, material and work, less what rounding can take.
+    Money ends;                 ///< Both ends: length beyond the route, material and work.
+    Money rounding;             ///< The most by which rounded lines can fall short of the exact figures.
 };
 
 /// Nothing when the catalogue has no cable.

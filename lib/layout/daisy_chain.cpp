@@ -19,7 +19,7 @@ struct StationCost {
 
 Money gear_price(const Scenario& scenario, const Pieces& pieces) {
     const auto& product = scenario.catalogue.building_gear[static_cast<std::size_t>(pieces.product)];
-    return price_installed(product, scenario.labour) * pieces.count;
+    return price_installed(product, pieces.count, scenario.labour);
 }
 
 /// A building that no gear lets the light pass on from can only end a chain: it counts at its end's price.
@@ -64,7 +64,7 @@ ChainFigures chain_figures(const Scenario& scenario, const CostScale& scale) {
         const LeastCost link = least_link_cost(scenario, building, fastest_rate(scenario), Length());
         const std::string& impossible = station.impossible.empty() ? link.impossible : station.impossible;
         if (!impossible.empty()) return {{}, Money(), Money(), impossible};
-        figures.constant += hop->ends + station.through + link.cost * links;
+        figures.constant += hop->ends - hop->rounding + station.through + link.cost * links;
         figures.end_saving = std::max(figures.end_saving, station.saving_at_end);
     }
     const LeastCost hub = least_hub_cost(scenario, least_chain_count(scenario) * links, fastest_rate(scenario));
@@ -127,7 +127,7 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     Design design;
     design.layout = LayoutKind::daisy_chain;
     design.interrupted = solution.interrupted;
-    design.direct_bound = figures.constant + network.scale.money(solution.bound);
+    design.direct_bound = std::max(Money(), figures.constant + network.scale.money(solution.bound));
     const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
         const auto again = graph::solve(problem_on(other, scenario, figures), solver_limits(limits));
         if (!again.plan) return std::nullopt;

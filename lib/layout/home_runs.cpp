@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "graph/shared_cost_solver.hpp"
 #include "layout/designs.hpp"
 #include "layout/finish.hpp"
@@ -49,7 +51,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     Design design;
     design.layout = LayoutKind::home_runs;
     design.interrupted = solution.interrupted;
-    design.direct_bound = figures.constant + network.scale.money(solution.bound);
+    design.direct_bound = std::max(Money(), figures.constant + network.scale.money(solution.bound));
     const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
         const auto again = graph::solve(problem_on(other, scenario, figures), solver_limits(limits));
         if (!again.plan) return std::nullopt;

@@ -4,6 +4,7 @@
 
 #include "layout/link_choice.hpp"
 #include "rates/cable_rates.hpp"
+#include "rates/cord_rates.hpp"
 #include "rates/gear_rates.hpp"
 #include "strands/strand_need.hpp"
 
@@ -37,9 +38,8 @@ LeastCost least_building_cost(const Scenario& scenario, BuildingIndex index, Len
         return {Money(),
                 "building " + building.id + ": no gear in the catalogue has the ports, power and rate it needs"};
     }
-    cost +=
-        price_installed(scenario.catalogue.building_gear[static_cast<std::size_t>(gear->product)], scenario.labour) *
-        gear->count;
+    cost += price_installed(scenario.catalogue.building_gear[static_cast<std::size_t>(gear->product)], gear->count,
+                            scenario.labour);
     return {cost, ""};
 }
 

@@ -57,10 +57,4 @@ std::string why_no_optic(const Scenario& scenario, BitRate rate, const GlassPath
         use, to_text(rate), path.glass.metres() / 1000.0, path.mated_pairs, path.splices);
 }
 
-std::optional<int> cheapest_cord(const Scenario& scenario, int strands) {
-    return cheapest(
-        scenario.catalogue.patch_cords, [](const PatchCordProduct& cord) { return cord.price; },
-        [&](const PatchCordProduct& cord) { return cord.strands == strands; });
-}
-
 }  // namespace spadework

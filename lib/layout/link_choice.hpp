@@ -19,7 +19,4 @@ std::optional<int> least_optic(const Scenario& scenario, BitRate rate, Length le
 /// Why no optic carries a link over that glass, in one sentence part: "no optic in the catalogue runs 10G".
 std::string why_no_optic(const Scenario& scenario, BitRate rate, const GlassPath& path);
 
-/// The cheapest patch cord for a link of so many strands; nothing when the catalogue has none.
-std::optional<int> cheapest_cord(const Scenario& scenario, int strands);
-
 }  // namespace spadework

@@ -23,7 +23,7 @@ Money cost_of_gear(const Scenario& scenario, const Plan& plan) {
     Money cost = price_of(scenario, plan.hub_gear);
     for (const PlannedGear& gear : plan.building_gear) {
         const auto& product = scenario.catalogue.building_gear[static_cast<std::size_t>(gear.pieces.product)];
-        cost += price_installed(product, scenario.labour) * gear.pieces.count;
+        cost += price_installed(product, gear.pieces.count, scenario.labour);
     }
     for (const PlannedLink& link : plan.links) {
         cost += amount(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].price_per_end, std::int64_t{2});

@@ -31,7 +31,7 @@ bool add_building(const Scenario& scenario, BuildingIndex index, const CostScale
         return false;
     }
     figures.cables.push_back(*cable);
-    figures.constant += least.cost + cable->ends;
+    figures.constant += least.cost + cable->ends - cable->rounding;
     return true;
 }
 
@@ -51,7 +51,8 @@ bool same_figures(const graph::FeederSize& a, const graph::FeederSize& b) {
 std::optional<CableFigures> cable_figures(const Scenario& scenario, const CostScale& scale, const StrandNeed& need) {
     const auto least = least_cable(scenario, need.total(), need.in_use);
     if (!least) return std::nullopt;
-    return CableFigures{scale.units_per_millimetre(least->per_route_metre), least->pieces, least->ends};
+    return CableFigures{scale.units_per_millimetre(least->per_route_metre), least->pieces, least->ends,
+                        least->rounding};
 }
 
 ServiceFigures service_figures(const Scenario& scenario, const CostScale& scale, const ShortestWays& from_hub) {
@@ -73,6 +74,12 @@ Money least_trunk_end_work(const Scenario& scenario, int strands_in_use) {
                               : amount(splicing.rate_per_hour, splicing.time_per_splice * strands_in_use) +
                                     amount(splicing.pigtail_price, std::int64_t{strands_in_use});
     return std::max(Money(), one_end * 2 - Money::from_minor(4));
+}
+
+Money trunk_rounding(const Scenario& scenario, int strands_in_use) {
+    const StrandNeed need = trunk_need(strands_in_use, scenario.rules, scenario.growth);
+    const auto least = least_cable(scenario, need.total(), 0);
+    return least ? least->rounding * scenario.rules.most_enclosures : Money();
 }
 
 std::vector<graph::FeederSize> trunk_sizes(const Scenario& scenario, const CostScale& scale, int most_in_use) {

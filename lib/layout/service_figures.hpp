@@ -21,6 +21,7 @@ struct CableFigures {
     graph::Cost weight = 0;        ///< A millimetre of route.
     graph::Cost multiplicity = 1;  ///< Cables in parallel.
     Money ends;
+    Money rounding;  ///< To be taken off once a cable route; see LeastCable.
 };
 
 /// Figures of every building's own cable, with the least cost of all that hangs on it.
@@ -39,8 +40,12 @@ std::optional<CableFigures> cable_figures(const Scenario& scenario, const CostSc
 /// What the strands of one building cost at the two ends of a trunk, rounded down.
 Money least_trunk_end_work(const Scenario& scenario, int strands_in_use);
 
+/// The most that rounding can take off the trunks of any plan: of every trunk the rules allow, each holding all
+/// strands.
+Money trunk_rounding(const Scenario& scenario, int strands_in_use);
+
 /// Feeder sizes for up to `most_in_use` strands in use: cable and enclosure figures at each point where either steps
-/// up. Units are strands in use.
+/// up, before trunk_rounding(). Units are strands in use.
 std::vector<graph::FeederSize> trunk_sizes(const Scenario& scenario, const CostScale& scale, int most_in_use);
 
 }  // namespace spadework

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "graph/two_level_solver.hpp"
 #include "layout/designs.hpp"
 #include "layout/finish.hpp"
@@ -84,7 +86,7 @@ Design design_of(const graph::TwoLevelPlan& plan, const Scenario& scenario, cons
 }
 
 Money direct_bound(const TrunkProblem& trunk, graph::Cost bound) {
-    return trunk.service.constant + trunk.trunk_end_work + trunk.network.scale.money(bound);
+    return std::max(Money(), trunk.service.constant + trunk.trunk_end_work + trunk.network.scale.money(bound));
 }
 
 Design design_with(LayoutKind kind, const Scenario& scenario, const DesignLimits& limits) {

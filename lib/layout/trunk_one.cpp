@@ -73,7 +73,8 @@ Design one_enclosure(const Scenario& scenario, const TrunkProblem& trunk, const 
     Design design;
     design.layout = LayoutKind::trunk_one;
     design.interrupted = solution.interrupted;
-    design.direct_bound = constant_cost(trunk, trunk.network.scale) + trunk.network.scale.money(solution.bound);
+    design.direct_bound =
+        std::max(Money(), constant_cost(trunk, trunk.network.scale) + trunk.network.scale.money(solution.bound));
     const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
     const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
         const auto again = graph::solve(rooted_at({enclosure}, other, scenario, trunk), solver_limits(limits));

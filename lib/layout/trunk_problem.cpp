@@ -34,6 +34,7 @@ TrunkProblem trunk_problem(const Scenario& scenario) {
         problem.strands_in_use += strands;
         problem.trunk_end_work += least_trunk_end_work(scenario, strands);
     }
+    problem.trunk_end_work = problem.trunk_end_work - trunk_rounding(scenario, problem.strands_in_use);
     problem.sizes = trunk_sizes(scenario, problem.network.scale, problem.strands_in_use);
     note_what_is_missing(scenario, problem);
     return problem;

@@ -20,8 +20,8 @@ struct TrunkProblem {
     std::vector<graph::FeederSize> sizes;  ///< Of trunks, units in strands in use.
     std::vector<PlaceIndex> places;        ///< Where enclosures may stand.
     int strands_in_use = 0;                ///< Of all buildings together.
-    Money trunk_end_work;                  ///< Least work on all buildings' strands at the ends of trunks.
-    std::string impossible;                ///< Why no plan exists; empty when that is not known.
+    Money trunk_end_work;    ///< Least work on all buildings' strands at the ends of trunks, less the trunks' rounding.
+    std::string impossible;  ///< Why no plan exists; empty when that is not known.
 };
 
 TrunkProblem trunk_problem(const Scenario& scenario);
