@@ -19,9 +19,6 @@ std::int64_t units_needed(const TwoLevelProblem& problem, std::int64_t served) {
 
 namespace two_level {
 
-namespace {
-
-/// An amount no plan can pass: every edge opened, and every demand and every possible feeder taken over all edges.
 WideCost most_possible(const TwoLevelProblem& problem) {
     WideCost opening = 0;
     WideCost length = 0;
@@ -63,8 +60,6 @@ WideCost most_possible(const TwoLevelProblem& problem) {
     if (weight >= limit || multiplicity >= limit) return limit;
     return opening + fixed + most * dearest_fixed + weight * length + multiplicity * passage;
 }
-
-}  // namespace
 
 bool well_formed(const TwoLevelProblem& problem) {
     const auto exists = [&](VertexId v) { return v >= 0 && v < problem.vertex_count; };

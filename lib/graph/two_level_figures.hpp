@@ -16,6 +16,10 @@ namespace spadework::graph::two_level {
 /// plan can cost 2^58 or more.
 bool well_formed(const TwoLevelProblem& problem);
 
+/// An amount no plan can pass: every edge opened, and every demand and every possible feeder taken over all edges. At
+/// most 2^62 or so where it would be larger.
+WideCost most_possible(const TwoLevelProblem& problem);
+
 /// A feeder size without its place in the list of needed units: what it holds is counted in units served.
 struct Feeder {
     std::int32_t size = 0;    ///< Index into the problem's sizes.

@@ -1,6 +1,7 @@
 #include "graph/two_level_solver.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "graph/two_level_bound.hpp"
 #include "graph/two_level_search.hpp"
@@ -42,7 +43,10 @@ TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits
         if (limits.progress != nullptr) limits.progress->improved(solution.plan->value, solution.bound);
     }
     if (!solution.plan) return solution;
-    solution.bound = two_level::lower_bound(problem, solution.plan->value, stop);
+    const auto enough =
+        static_cast<Cost>(std::ceil(static_cast<double>(solution.plan->value) * (1.0 - limits.target_gap)));
+    const Cost toll = 0;
+    solution.bound = two_level::lower_bound(problem, *solution.plan, toll, {enough, limits.threads, &stop});
     if (limits.progress != nullptr) limits.progress->improved(solution.plan->value, solution.bound);
     solution.interrupted = stop.reached();
     return solution;

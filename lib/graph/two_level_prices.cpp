@@ -1,0 +1,157 @@
+#include "graph/two_level_prices.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "graph/simplex_projection.hpp"
+
+namespace spadework::graph::two_level {
+
+namespace {
+
+// Found by trial on generated site maps.
+constexpr double kFlowWeight = 0.25;  ///< What a pass's ways count in the averaged flows.
+constexpr double kDecay = 0.85;       ///< Of the step factor, ...
+constexpr int kPatience = 12;         ///< ... after so many passes without a better bound.
+constexpr float kFlowKept = 1e-4F;    ///< Smaller averaged flows are dropped.
+
+}  // namespace
+
+PriceDescent::PriceDescent(const SearchField& field, WorkerTeam& team, double site_toll)
+    : field_(field),
+      team_(team),
+      site_toll_(site_toll),
+      searches_(team.size(), DemandSearch(field)),
+      best_bound_(-std::numeric_limits<double>::infinity()) {
+    const std::size_t demands = field.relaxation().demands.size();
+    const Purse purses = field.purse_count();
+    prices_.assign(demands, std::vector<float>(purses, 0.0F));
+    flows_ = prices_;
+    listed_.assign(demands, std::vector<char>(purses, 0));
+    used_.resize(demands);
+    fresh_.resize(demands);
+    ways_.resize(demands);
+    payers_.resize(purses);
+    values_.assign(demands, 0.0);
+    squares_.assign(demands, 0.0);
+}
+
+double PriceDescent::room(Purse purse) const {
+    const Relaxation& r = field_.relaxation();
+    if (purse < field_.first_site()) return static_cast<double>(r.opening[purse / 2]);
+    return static_cast<double>(r.sites[purse - field_.first_site()].opening) + site_toll_;
+}
+
+void PriceDescent::start(PriceTable prices) {
+    prices_ = std::move(prices);
+    const auto demands = static_cast<double>(prices_.size());
+    for (Purse p = 0; p < field_.purse_count(); ++p) {
+        for (std::size_t d = 0; d < prices_.size(); ++d) {
+            if (p >= field_.first_site()) prices_[d][p] = static_cast<float>(room(p) / demands);
+            if (prices_[d][p] <= 0.0F) continue;
+            listed_[d][p] = 1;
+            payers_[p].push_back(static_cast<std::int32_t>(d));
+        }
+        project(p, 0.0);
+    }
+}
+
+void PriceDescent::search_all() {
+    team_.run(prices_.size(), 2, [&](std::size_t d, std::size_t worker) {
+        DemandSearch& search = searches_[worker];
+        values_[d] = search.find(field_.relaxation().demands[d], prices_[d].data());
+        ways_[d] = search.used;
+    });
+    bound_ = -site_toll_ * field_.relaxation().most_sites;
+    for (const double value : values_)
+        bound_ += value;
+    if (bound_ > best_bound_) {
+        const bool worth_keeping = bound_ > best_bound_ + 1e-6 * std::abs(bound_);
+        best_bound_ = bound_;
+        best_prices_ = prices_;
+        if (worth_keeping) passes_without_gain_ = 0;
+    } else if (++passes_without_gain_ >= kPatience) {
+        factor_ *= kDecay;
+        passes_without_gain_ = 0;
+    }
+}
+
+double PriceDescent::move_flows(std::size_t d) {
+    const float weight = first_pass_ ? 1.0F : static_cast<float>(kFlowWeight);
+    std::vector<float>& flow = flows_[d];
+    std::vector<Purse>& used = used_[d];
+    std::size_t kept = 0;
+    for (const Purse p : used) {
+        flow[p] *= 1.0F - weight;
+        if (flow[p] < kFlowKept) {
+            flow[p] = 0.0F;
+        } else {
+            used[kept++] = p;
+        }
+    }
+    used.resize(kept);
+    fresh_[d].clear();
+    for (const Purse p : ways_[d]) {
+        if (room(p) <= 0.0) continue;
+        if (flow[p] <= 0.0F) used.push_back(p);
+        flow[p] += weight;
+        if (listed_[d][p]) continue;
+        listed_[d][p] = 1;
+        fresh_[d].push_back(p);
+    }
+    double squares = 0.0;
+    for (const Purse p : used)
+        squares += static_cast<double>(flow[p]) * static_cast<double>(flow[p]);
+    return squares;
+}
+
+void PriceDescent::project(Purse purse, double length) {
+    thread_local std::vector<double> wishes;
+    wishes.clear();
+    std::vector<std::int32_t>& payers = payers_[purse];
+    for (const std::int32_t d : payers) {
+        wishes.push_back(static_cast<double>(prices_[d][purse]) + length * static_cast<double>(flows_[d][purse]));
+    }
+    const double cut = cut_to_fit(wishes, room(purse));
+    std::size_t kept = 0;
+    for (const std::int32_t d : payers) {
+        const auto flow = static_cast<double>(flows_[d][purse]);
+        const double price = std::max(static_cast<double>(prices_[d][purse]) + length * flow - cut, 0.0);
+        prices_[d][purse] = static_cast<float>(price);
+        if (price > 0.0 || flow > 0.0) {
+            payers[kept++] = d;
+        } else {
+            listed_[d][purse] = 0;
+        }
+    }
+    payers.resize(kept);
+}
+
+void PriceDescent::step(double target) {
+    team_.run(prices_.size(), 4, [&](std::size_t d, std::size_t) { squares_[d] = move_flows(d); });
+    first_pass_ = false;
+    double squares = 0.0;
+    for (std::size_t d = 0; d < prices_.size(); ++d) {
+        squares += squares_[d];
+        for (const Purse p : fresh_[d])
+            payers_[p].push_back(static_cast<std::int32_t>(d));
+    }
+    if (squares <= 0.0) return;
+    const double length = factor_ * std::max(target - bound_, 0.0) / squares;
+    team_.run(payers_.size(), 256, [&](std::size_t p, std::size_t) {
+        if (!payers_[p].empty()) project(static_cast<Purse>(p), length);
+    });
+}
+
+std::vector<double> PriceDescent::edge_use() const {
+    std::vector<double> use(field_.first_site() / 2, 0.0);
+    for (std::size_t d = 0; d < used_.size(); ++d) {
+        for (const Purse p : used_[d]) {
+            if (p < field_.first_site()) use[p / 2] = std::max(use[p / 2], static_cast<double>(flows_[d][p]));
+        }
+    }
+    return use;
+}
+
+}  // namespace spadework::graph::two_level

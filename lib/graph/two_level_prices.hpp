@@ -1,0 +1,63 @@
+#pragma once
+
+// Prices that raise the two-level bound: projected subgradient, in floating point. This steers; the proof is elsewhere.
+
+#include <cstdint>
+#include <vector>
+
+#include "graph/two_level_search_field.hpp"
+#include "graph/worker_team.hpp"
+
+namespace spadework::graph::two_level {
+
+/// For each demand one price for each purse, in parts.
+using PriceTable = std::vector<std::vector<float>>;
+
+class PriceDescent {
+public:
+    /// `site_toll` is paid on top of every site's opening, for the limit on their number.
+    PriceDescent(const SearchField& field, WorkerTeam& team, double site_toll);
+
+    /// First prices: those given, brought down where they pass a purse, with an even share of each site.
+    void start(PriceTable prices);
+
+    /// Finds every demand's cheapest way under the present prices; keeps the prices if they are the best yet.
+    void search_all();
+
+    /// Moves the prices along the averaged ways, aiming at a bound of `target`.
+    void step(double target);
+
+    [[nodiscard]] double best_bound() const { return best_bound_; }
+    [[nodiscard]] double factor() const { return factor_; }
+    [[nodiscard]] const PriceTable& best_prices() const { return best_prices_; }
+
+    /// For each edge how much of it the averaged ways use: the largest of any demand in either direction, 0 to 1.
+    [[nodiscard]] std::vector<double> edge_use() const;
+
+private:
+    [[nodiscard]] double room(Purse purse) const;
+    double move_flows(std::size_t demand);
+    void project(Purse purse, double length);
+
+    const SearchField& field_;
+    WorkerTeam& team_;
+    double site_toll_;
+    std::vector<DemandSearch> searches_;
+    PriceTable prices_;
+    PriceTable flows_;
+    std::vector<std::vector<char>> listed_;          ///< By demand, by purse: whether the demand is in `payers_`.
+    std::vector<std::vector<Purse>> used_;           ///< By demand: purses with a flow.
+    std::vector<std::vector<Purse>> fresh_;          ///< By demand: purses newly used in this pass.
+    std::vector<std::vector<Purse>> ways_;           ///< By demand: purses of the last way.
+    std::vector<std::vector<std::int32_t>> payers_;  ///< By purse: demands with a price or a flow.
+    std::vector<double> values_;
+    std::vector<double> squares_;
+    double bound_ = 0.0;
+    double best_bound_ = 0.0;
+    double factor_ = 2.0;
+    int passes_without_gain_ = 0;
+    bool first_pass_ = true;
+    PriceTable best_prices_;
+};
+
+}  // namespace spadework::graph::two_level

@@ -1,0 +1,165 @@
+#include "graph/two_level_search_field.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace spadework::graph::two_level {
+
+namespace {
+
+constexpr double kInfinite = std::numeric_limits<double>::infinity();
+constexpr Purse kNoPurse = std::numeric_limits<Purse>::max();
+
+double on(const pair_routes::Charge& charge, double length, double passage) {
+    return static_cast<double>(charge.weight) * length + static_cast<double>(charge.multiplicity) * passage;
+}
+
+}  // namespace
+
+SearchField::SearchField(const Relaxation& relaxation, const pair_routes::Network& network)
+    : relaxation_(relaxation),
+      neighbours_(network.vertex_count),
+      first_site_(2 * static_cast<Purse>(network.edges.size())) {
+    for (VertexId v = 0; v < network.vertex_count; ++v) {
+        if (relaxation.source_length[v] == kLargestCost) continue;
+        for (const Step& step : network.steps.from(v)) {
+            const SharedCostEdge& edge = network.edges[step.edge];
+            const Purse tail_to_head = 2 * static_cast<Purse>(step.edge);
+            const bool here_is_tail = edge.tail == v;
+            neighbours_[v].push_back({step.to, tail_to_head + (here_is_tail ? 1 : 0),
+                                      tail_to_head + (here_is_tail ? 0 : 1), static_cast<double>(edge.length),
+                                      static_cast<double>(edge.passage)});
+        }
+    }
+    source_ = relaxation.source;
+}
+
+DemandSearch::DemandSearch(const SearchField& field)
+    : field_(field),
+      vertices_(field.vertex_count()),
+      excursion_(vertices_),
+      excursion_by_(vertices_),
+      excursion_next_(vertices_),
+      label_(3 * static_cast<std::size_t>(vertices_), kInfinite),
+      next_(label_.size()),
+      by_(label_.size()),
+      queue_(label_.size()),
+      excursion_queue_(vertices_) {}
+
+void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* prices) {
+    const Relaxation& r = field_.relaxation();
+    std::fill(excursion_.begin(), excursion_.end(), kInfinite);
+    const auto units = static_cast<double>(demand.units);
+    for (std::size_t s = 0; s < r.sites.size(); ++s) {
+        const Purse purse = field_.first_site() + static_cast<Purse>(s);
+        const double cost = static_cast<double>(r.sites[s].per_unit) * units + prices[purse];
+        const VertexId v = r.sites[s].at;
+        if (cost >= excursion_[v]) continue;
+        excursion_[v] = cost;
+        excursion_by_[v] = purse;
+        excursion_next_[v] = -1;
+    }
+    const auto try_arc = [&](VertexId from, const SearchField::Neighbour& out, double beyond) {
+        const double cost = beyond + prices[out.outwards] + on(demand.service, out.length, out.passage);
+        if (cost >= excursion_[from]) return;
+        excursion_[from] = cost;
+        excursion_by_[from] = out.outwards;
+        excursion_next_[from] = out.to;
+        excursion_queue_.push_or_lower(from, cost);
+    };
+    for (VertexId v = 0; v < vertices_; ++v) {
+        for (const auto& out : field_.neighbours(v))
+            try_arc(v, out, excursion_[out.to]);
+    }
+    while (!excursion_queue_.empty()) {
+        const VertexId here = excursion_queue_.pop();
+        for (const auto& n : field_.neighbours(here)) {
+            try_arc(n.to, {here, n.outwards, n.inwards, n.length, n.passage}, excursion_[here]);
+        }
+    }
+}
+
+// Nodes: vertex v on the last part of a served demand's way is v, on the way to the fork vertices_ + v, on a direct way
+// 2 * vertices_ + v. The search runs from the demand back to the source.
+
+double DemandSearch::left_of(std::int32_t node, const RelaxedDemand& demand) const {
+    const Relaxation& r = field_.relaxation();
+    const VertexId v = node % vertices_;
+    const auto length = static_cast<double>(r.source_length[v]);
+    const auto passage = static_cast<double>(r.source_passage[v]);
+    if (node >= 2 * vertices_) return on(demand.direct, length, passage);
+    if (node >= vertices_) return pull_ * length;
+    return unit_share_ * static_cast<double>(demand.units) *
+           (static_cast<double>(r.weight.per_unit) * length + static_cast<double>(r.multiplicity.per_unit) * passage);
+}
+
+void DemandSearch::meet(std::int32_t node, double label, double left, std::int32_t next, Purse by) {
+    if (label >= label_[node]) return;
+    if (label_[node] == kInfinite) met_.push_back(node);
+    label_[node] = label;
+    next_[node] = next;
+    by_[node] = by;
+    queue_.push_or_lower(node, label + left);
+}
+
+void DemandSearch::expand(std::int32_t node, const RelaxedDemand& demand, const float* prices) {
+    const VertexId here = node % vertices_;
+    const std::int32_t layer = node - here;
+    for (const auto& n : field_.neighbours(here)) {
+        const double charge = layer == 0           ? on(demand.service, n.length, n.passage)
+                              : layer == vertices_ ? pull_ * n.length
+                                                   : on(demand.direct, n.length, n.passage);
+        const double label = label_[node] + charge + prices[n.inwards];
+        if (label < label_[layer + n.to]) meet(layer + n.to, label, left_of(layer + n.to, demand), node, n.inwards);
+    }
+    if (layer != 0 || excursion_[here] == kInfinite) return;
+    const std::int32_t fork = vertices_ + here;
+    meet(fork, label_[node] + excursion_[here], left_of(fork, demand), node, kNoPurse);
+}
+
+double DemandSearch::find(const RelaxedDemand& demand, const float* prices) {
+    used.clear();
+    const Relaxation& r = field_.relaxation();
+    const auto share = [&](Cost own, Cost unit) {
+        const double feeder = static_cast<double>(unit) * static_cast<double>(demand.units);
+        return feeder > 0.0 ? std::min(1.0, static_cast<double>(own) / feeder) : 1.0;
+    };
+    unit_share_ = std::min(share(demand.service.weight, r.weight.per_unit),
+                           share(demand.service.multiplicity, r.multiplicity.per_unit));
+    pull_ = 1e-6 * static_cast<double>(demand.service.weight);
+    find_excursions(demand, prices);
+    meet(demand.at, 0.0, left_of(demand.at, demand), -1, kNoPurse);
+    if (demand.may_be_direct) {
+        const std::int32_t node = 2 * vertices_ + demand.at;
+        meet(node, static_cast<double>(demand.direct_fixed), left_of(node, demand), -1, kNoPurse);
+    }
+    double found = kInfinite;
+    while (!queue_.empty()) {
+        const std::int32_t node = queue_.pop();
+        if (node == vertices_ + field_.source() || node == 2 * vertices_ + field_.source()) {
+            found = label_[node];
+            trace(node);
+            break;
+        }
+        expand(node, demand, prices);
+    }
+    queue_.clear();
+    for (const std::int32_t node : met_)
+        label_[node] = kInfinite;
+    met_.clear();
+    return found;
+}
+
+void DemandSearch::trace(std::int32_t node) {
+    while (node >= 0) {
+        if (by_[node] != kNoPurse) {
+            used.push_back(by_[node]);
+        } else if (next_[node] >= 0) {
+            for (VertexId v = node % vertices_; v >= 0; v = excursion_next_[v])
+                used.push_back(excursion_by_[v]);
+        }
+        node = next_[node];
+    }
+}
+
+}  // namespace spadework::graph::two_level

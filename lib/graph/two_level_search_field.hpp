@@ -1,0 +1,81 @@
+#pragma once
+
+// How one demand looks for its cheapest way under prices, in floating point: this steers, it proves nothing.
+//
+// A demand's way has three parts. From the source to a fork it pays prices only: the trench must lead there, the feeder
+// itself is in the site's figures. At the fork an excursion leads outwards to the site; there the demand's own cable
+// runs, so prices and service charge are paid. From the fork on to the demand again both are paid. A demand served by
+// the source pays prices and its direct charge all the way.
+
+#include <cstdint>
+#include <vector>
+
+#include "graph/label_heap.hpp"
+#include "graph/two_level_relaxation.hpp"
+
+namespace spadework::graph::two_level {
+
+/// A purse is an arc (2 * edge for tail to head, 2 * edge + 1 for head to tail), or a site behind all arcs.
+using Purse = std::uint32_t;
+
+/// The network as the searches read it.
+class SearchField {
+public:
+    struct Neighbour {
+        VertexId to = 0;
+        Purse inwards = 0;   ///< Arc from the neighbour to here.
+        Purse outwards = 0;  ///< Arc from here to the neighbour.
+        double length = 0.0;
+        double passage = 0.0;
+    };
+
+    SearchField(const Relaxation& relaxation, const pair_routes::Network& network);
+
+    [[nodiscard]] const Relaxation& relaxation() const { return relaxation_; }
+    [[nodiscard]] const std::vector<Neighbour>& neighbours(VertexId v) const { return neighbours_[v]; }
+    [[nodiscard]] VertexId source() const { return source_; }
+    [[nodiscard]] VertexId vertex_count() const { return static_cast<VertexId>(neighbours_.size()); }
+    [[nodiscard]] Purse purse_count() const { return first_site_ + static_cast<Purse>(relaxation_.sites.size()); }
+    [[nodiscard]] Purse first_site() const { return first_site_; }
+
+private:
+    const Relaxation& relaxation_;
+    std::vector<std::vector<Neighbour>> neighbours_;
+    VertexId source_ = 0;
+    Purse first_site_ = 0;
+};
+
+/// Scratch space of a search, one for each thread.
+class DemandSearch {
+public:
+    explicit DemandSearch(const SearchField& field);
+
+    /// What the demand's cheapest way costs, in parts; `prices` has one entry for each purse. Infinite where there is
+    /// no way. The purses on the way are then in `used`.
+    double find(const RelaxedDemand& demand, const float* prices);
+
+    std::vector<Purse> used;
+
+private:
+    void find_excursions(const RelaxedDemand& demand, const float* prices);
+    void expand(std::int32_t node, const RelaxedDemand& demand, const float* prices);
+    void meet(std::int32_t node, double label, double left, std::int32_t next, Purse by);
+    [[nodiscard]] double left_of(std::int32_t node, const RelaxedDemand& demand) const;
+    void trace(std::int32_t node);
+
+    const SearchField& field_;
+    std::int32_t vertices_;
+    double pull_ = 0.0;        ///< A trace of charge on the way to the fork, so that ties lead straight to the source.
+    double unit_share_ = 1.0;  ///< How much of the feeder's price a unit may steer the search.
+    std::vector<double> excursion_;    ///< By vertex: cheapest way out to a site and its price.
+    std::vector<Purse> excursion_by_;  ///< By vertex: the arc outwards, or the site's purse.
+    std::vector<VertexId> excursion_next_;
+    std::vector<double> label_;
+    std::vector<std::int32_t> next_;
+    std::vector<Purse> by_;
+    std::vector<std::int32_t> met_;
+    LabelHeap<double> queue_;
+    LabelHeap<double> excursion_queue_;
+};
+
+}  // namespace spadework::graph::two_level
