@@ -26,7 +26,8 @@ int edit_distance(std::string_view a, std::string_view b) {
 
 std::string nearest_name(std::string_view written, const std::vector<std::string>& known) {
     std::string best;
-    int best_distance = std::max(1, static_cast<int>(std::min<std::size_t>(written.size(), 64)) / 3) + 1;
+    const int length = static_cast<int>(std::min<std::size_t>(written.size(), 64));
+    int best_distance = std::min(length, std::max(1, length / 3) + 1);
     for (const std::string& name : known) {
         const int distance = edit_distance(written, name);
         if (distance < best_distance) {

@@ -31,6 +31,12 @@ Box box_around(const Stretch& stretch, double margin) {
     return {Point(left - margin, low - margin), Point(right + margin, high + margin)};
 }
 
+/// Nearer; as near on a lower line, on a lower edge or earlier on the same edge.
+bool is_better(const Edge& edge, const Nearest& found, const Attachment& best) {
+    return std::tie(found.metres, edge.line, edge.edge, found.share) <
+           std::tie(best.metres, best.line, best.edge, best.share);
+}
+
 }  // namespace
 
 struct EdgeSearch::Tree {
@@ -83,7 +89,7 @@ std::optional<Attachment> EdgeSearch::nearest(const SpotFeature& spot) const {
         const Edge& edge = tree_->edges[candidate.second];
         for (const Stretch& side : sides) {
             const Nearest found = nearest_points(edge.stretch, side);
-            if (best && found.metres >= best->metres) continue;
+            if (best && !is_better(edge, found, *best)) continue;
             best = Attachment{edge.line,
                               edge.edge,
                               found.share,

@@ -21,7 +21,7 @@ struct Attachment {
 };
 
 /// Finds the edge of a network nearest to an outline, by a tree of boxes (Boost.Geometry's R-tree) on a local plane.
-/// Equal distances go to the lower line, then the lower edge.
+/// Equal distances go to the lower line, then the lower edge, then the earlier point.
 class EdgeSearch {
 public:
     /// Over the lines whose entry in `part_of_line` is `part`.

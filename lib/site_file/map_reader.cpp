@@ -1,4 +1,5 @@
 #include <cmath>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -16,6 +17,8 @@ constexpr PlaceKind place_kinds[] = {PlaceKind::junction, PlaceKind::handhole, P
 constexpr ChargeCategory charge_categories[] = {ChargeCategory::crossing, ChargeCategory::permit};
 constexpr double farthest_plane_metres = 1e7;
 constexpr double longest_segment_metres = 1e6;
+/// Stands in for a position that could not be read; the error has been noted.
+constexpr Position unknown_position{std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::quiet_NaN()};
 
 std::optional<double> coordinate(const Document& document, NodeId node, Reading& reading) {
     const Node& written = document.at(node);
@@ -46,8 +49,9 @@ void read_place(Fields fields, CoordinateSystem coordinates, Reading& reading, D
     if (place.name.empty()) place.name = place.id;
     const int kind = fields.choice("kind");
     if (kind >= 0) place.kind = place_kinds[kind];
+    place.at = unknown_position;
     if (fields.has("at")) {
-        place.at = read_position(fields.document(), fields.node("at"), coordinates, reading).value_or(Position{});
+        place.at = read_position(fields.document(), fields.node("at"), coordinates, reading).value_or(unknown_position);
     }
     std::optional<bool> enclosure;
     if (fields.has("enclosure")) read_place_enclosure(fields.record("enclosure"), place, enclosure);
@@ -76,62 +80,65 @@ std::optional<int> resolve(Fields& fields, std::string_view key, const NameIndex
     return number;
 }
 
-/// Both ends and the bends between them.
-std::vector<Position> read_polyline(Fields& fields, const Segment& segment, const Draft& draft,
-                                    CoordinateSystem coordinates, Reading& reading) {
-    const auto& places = draft.scenario.places;
-    std::vector<Position> polyline = {places[static_cast<std::size_t>(segment.from)].at};
-    for (const NodeId item : fields.items("via")) {
-        const auto at = read_position(fields.document(), item, coordinates, reading);
-        if (at) polyline.push_back(*at);
-    }
-    polyline.push_back(places[static_cast<std::size_t>(segment.to)].at);
-    return polyline;
+std::vector<Position> read_bends(Fields& fields, CoordinateSystem coordinates, Reading& reading) {
+    std::vector<Position> bends;
+    for (const NodeId item : fields.items("via"))
+        bends.push_back(read_position(fields.document(), item, coordinates, reading).value_or(unknown_position));
+    return bends;
 }
 
-/// Length as given, or along the polyline. An error when it is nothing or beyond measure.
-Length read_length(Fields& fields, const Segment& segment, CoordinateSystem coordinates, Reading& reading) {
-    if (fields.has("length")) return fields.length("length");
+/// Length along the polyline; an error when it is nothing or beyond measure. Nothing where a position is unknown.
+Length length_along(const Segment& segment, CoordinateSystem coordinates, const SourcePosition& where,
+                    Reading& reading) {
     const double metres = metres_along(segment.polyline, coordinates);
+    if (!std::isfinite(metres)) return {};
     if (metres < 0.001) {
-        reading.error(fields.position(),
+        reading.error(where,
                       fmt::format("segment {} has no length: it is under 1 mm from end to end", quoted(segment.id)),
                       "places apart from each other, or a length");
         return {};
     }
     if (metres > longest_segment_metres) {
-        reading.error(fields.position(), fmt::format("segment {} is {:.0f} m long", quoted(segment.id), metres),
+        reading.error(where, fmt::format("segment {} is {:.0f} m long", quoted(segment.id), metres),
                       fmt::format("at most {:.0f} m", longest_segment_metres));
         return {};
     }
     return Length::from_metres(metres);
 }
 
+/// Where the segment runs: both places with the bends between them, and how long that is.
+void read_course(Fields& fields, CoordinateSystem coordinates, Reading& reading, const Draft& draft, Segment& segment) {
+    const auto& places = draft.scenario.places;
+    const std::optional<int> from = resolve(fields, "from", draft.places, reading);
+    const std::optional<int> to = resolve(fields, "to", draft.places, reading);
+    const std::vector<Position> bends = read_bends(fields, coordinates, reading);
+    if (fields.has("length")) segment.length = fields.length("length");
+    if (!from || !to) return;
+    segment.from = *from;
+    segment.to = *to;
+    if (segment.from == segment.to) {
+        reading.error(fields.position("to"),
+                      fmt::format("segment {} ends where it starts, at {}", quoted(segment.id),
+                                  quoted(places[static_cast<std::size_t>(*from)].id)),
+                      "two different places");
+        return;
+    }
+    segment.polyline.push_back(places[static_cast<std::size_t>(*from)].at);
+    segment.polyline.insert(segment.polyline.end(), bends.begin(), bends.end());
+    segment.polyline.push_back(places[static_cast<std::size_t>(*to)].at);
+    if (!fields.has("length")) segment.length = length_along(segment, coordinates, fields.position(), reading);
+}
+
 void read_segment(Fields fields, CoordinateSystem coordinates, Reading& reading, Draft& draft) {
     Segment segment;
     segment.id = fields.id("id");
     segment.name = fields.text("name");
-    const std::optional<int> from = resolve(fields, "from", draft.places, reading);
-    const std::optional<int> to = resolve(fields, "to", draft.places, reading);
-    const std::optional<int> ground = resolve(fields, "ground", draft.grounds, reading);
+    read_course(fields, coordinates, reading, draft, segment);
+    segment.ground = resolve(fields, "ground", draft.grounds, reading).value_or(0);
     if (fields.has("duct")) segment.duct_room = fields.record("duct").whole("room");
     segment.pole_line = fields.flag("poles");
     segment.charges = read_charges(fields);
     segment.ban = fields.text("ban");
-    if (from && to) {
-        segment.from = *from;
-        segment.to = *to;
-        if (segment.from == segment.to) {
-            reading.error(fields.position("to"),
-                          fmt::format("segment {} ends where it starts, at {}", quoted(segment.id),
-                                      quoted(draft.scenario.places[static_cast<std::size_t>(*from)].id)),
-                          "two different places");
-        } else {
-            segment.polyline = read_polyline(fields, segment, draft, coordinates, reading);
-            segment.length = read_length(fields, segment, coordinates, reading);
-        }
-    }
-    segment.ground = ground.value_or(0);
     if (segment.id.empty()) return;
     const int number = static_cast<int>(draft.scenario.segments.size());
     if (!draft.segments.add(segment.id, number, fields.position("id"), reading)) return;

@@ -43,6 +43,7 @@ TEST_CASE("the nearest name is offered only when it is near") {
     CHECK(nearest_name("", known).empty());
     CHECK(nearest_name("duct", {}).empty());
     CHECK(nearest_name("ab", {"ac", "ad"}) == "ac");
+    CHECK(nearest_name("a", {"b", "c"}).empty());
 }
 
 TEST_CASE("texts of any length are compared in bounded time") {
