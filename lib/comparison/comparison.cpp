@@ -18,8 +18,8 @@ std::string reason_from(const Findings& findings) {
     const auto is_error = [](const Finding& finding) { return finding.severity == FindingSeverity::error; };
     const auto first = std::find_if(findings.begin(), findings.end(), is_error);
     const auto count = std::count_if(findings.begin(), findings.end(), is_error);
-    if (count == 1) return first->what;
-    return fmt::format("{} ({} more under findings)", first->what, count - 1);
+    const std::string reason = first->where + ": " + first->what;
+    return count == 1 ? reason : fmt::format("{} (and {} more errors among the findings)", reason, count - 1);
 }
 
 double gap_between(Money total, Money bound) {

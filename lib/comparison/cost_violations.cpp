@@ -37,11 +37,10 @@ void check_total(const LayoutResult& result, Sentences& found) {
     }
 }
 
-/// Largest difference between an amount and quantity times unit price: half a unit of rounding, more where pieces were
-/// rounded one by one or where the price was turned into one a foot.
+/// Largest difference between an amount and quantity times unit price: half a unit of rounding, more where the price
+/// was turned into one a foot.
 double tolerance_of(const CostLine& line) {
     if (line.unit == "ft") return 0.501 + 0.0006 * line.quantity;
-    if (line.unit == "h") return 3.001;
     return 0.501;
 }
 

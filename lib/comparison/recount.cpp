@@ -25,11 +25,9 @@ std::int64_t for_time(UnitPrice rate, std::int64_t seconds) {
     return product(rate.thousandths(), seconds, per_hour);
 }
 
-/// Work of so many seconds, `times` over, that a bill may round each time or once.
-void add_work(Recount& count, Category category, UnitPrice rate, std::int64_t seconds, int times = 1) {
-    count[category].add_rounded(for_time(rate, seconds * times), times);
-    count.labour_seconds += static_cast<double>(seconds * times);
-    count.labour_slack += times;
+void add_work(Recount& count, Category category, UnitPrice rate, std::int64_t seconds) {
+    count[category].add(for_time(rate, seconds));
+    count.labour_seconds += static_cast<double>(seconds);
 }
 
 void add_trench(Recount& count, const Scenario& scenario, const Step& step) {
@@ -60,14 +58,13 @@ void add_pulling(Recount& count, const Scenario& scenario, const PlannedCable& c
         seconds += length.metres() * method.pull_hours_per_metre * 3600;
         millimetres_by_duct_price[method.duct_per_metre.thousandths()] += length.millimetres();
     }
-    const auto steps = static_cast<double>(cable.steps.size());
-    const double rate = static_cast<double>(scenario.labour.installer_rate.thousandths());
-    count[Category::cable].add_rounded(for_time(scenario.labour.installer_rate, std::llround(seconds)),
-                                       1 + (steps + 1) * rate / per_hour);
+    const UnitPrice rate = scenario.labour.installer_rate;
+    const double second = static_cast<double>(rate.thousandths()) / per_hour;
+    count[Category::cable].add_within(for_time(rate, std::llround(seconds)), 1 + second);
     count.labour_seconds += seconds;
-    count.labour_slack += steps + 1;
+    count.labour_slack += 1;
     for (const auto& [price, millimetres] : millimetres_by_duct_price)
-        count[Category::ducts].add_rounded(for_length(UnitPrice::from_thousandths(price), millimetres), 0);
+        count[Category::ducts].add(for_length(UnitPrice::from_thousandths(price), millimetres));
 }
 
 void add_ends(Recount& count, const Scenario& scenario, const PlannedCable& cable) {
@@ -77,17 +74,15 @@ void add_ends(Recount& count, const Scenario& scenario, const PlannedCable& cabl
     const std::int64_t set_up = splicing.set_up_time.seconds();
     const int strands = cable.need.in_use;
     if (scenario.rules.termination == Termination::factory) {
-        count[Category::terminations].add_rounded(for_pieces(cable_product.factory_end_price, 2));
+        count[Category::terminations].add(2 * for_pieces(cable_product.factory_end_price, 1));
         add_work(count, Category::terminations, scenario.labour.installer_rate,
-                 scenario.labour.plug_time.seconds() * strands, 2);
+                 2 * scenario.labour.plug_time.seconds() * strands);
     } else {
-        count[Category::terminations].add_rounded(for_pieces(splicing.pigtail_price, 2 * std::int64_t{strands}));
-        add_work(count, Category::terminations, splicing.rate_per_hour, set_up + splice * strands, 2);
+        count[Category::terminations].add(2 * for_pieces(splicing.pigtail_price, strands));
+        add_work(count, Category::terminations, splicing.rate_per_hour, 2 * (set_up + splice * strands));
     }
-    if (cable.lengths.joints > 0) {
-        add_work(count, Category::terminations, splicing.rate_per_hour, set_up + splice * cable_product.strands,
-                 cable.lengths.joints);
-    }
+    add_work(count, Category::terminations, splicing.rate_per_hour,
+             (set_up + splice * cable_product.strands) * cable.lengths.joints);
 }
 
 void add_cable(Recount& count, const Scenario& scenario, const PlannedCable& cable) {
@@ -101,8 +96,8 @@ template <typename Product>
 void add_gear(Recount& count, Category category, const Labour& labour, const Pieces& pieces,
               const std::vector<Product>& products) {
     const Product& gear = item(products, pieces.product);
-    count[category].add_rounded(for_pieces(gear.price, pieces.count), pieces.count);
-    add_work(count, category, labour.installer_rate, gear.install_time.seconds(), pieces.count);
+    count[category].add(for_pieces(gear.price, pieces.count));
+    add_work(count, category, labour.installer_rate, gear.install_time.seconds() * pieces.count);
 }
 
 std::optional<UnitPrice> cheapest_cord_price(const Scenario& scenario, int strands) {
@@ -114,9 +109,9 @@ std::optional<UnitPrice> cheapest_cord_price(const Scenario& scenario, int stran
 }
 
 void add_link(Recount& count, const Scenario& scenario, const PlannedLink& link) {
-    count[Category::optics].add_rounded(for_pieces(item(scenario.catalogue.optics, link.optic).price_per_end, 2));
+    count[Category::optics].add(for_pieces(item(scenario.catalogue.optics, link.optic).price_per_end, 2));
     const auto cord = cheapest_cord_price(scenario, link.strands);
-    if (cord) count[Category::terminations].add_rounded(for_pieces(*cord, 2));
+    if (cord) count[Category::terminations].add(for_pieces(*cord, 2));
     add_work(count, Category::testing, scenario.labour.installer_rate,
              scenario.labour.test_time.seconds() * link.strands);
 }

@@ -17,10 +17,10 @@ struct Sum {
     double slack = 0;
 
     void add(std::int64_t exact) { minor += exact; }
-    /// A price that a bill may round in another place.
-    void add_rounded(std::int64_t nearest, double within = 1) {
+    /// An amount whose quantity is itself rounded.
+    void add_within(std::int64_t nearest, double most_off) {
         minor += nearest;
-        slack += within;
+        slack += most_off;
     }
 };
 

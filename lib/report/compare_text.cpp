@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "report/assumptions.hpp"
+#include "report/cautions_text.hpp"
 #include "report/cost_tables.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
@@ -53,10 +54,7 @@ const char* word_for(FindingSeverity severity) {
 }
 
 std::string finding_sentence(const Finding& finding) {
-    std::string text = fmt::format("{}, {}: {}", word_for(finding.severity), finding.where, finding.what);
-    if (finding.unit.empty()) return shown(text);
-    return shown(text + fmt::format(" (measured {} {}, limit {} {})", plain(finding.measured, 2), finding.unit,
-                                    plain(finding.limit, 2), finding.unit));
+    return shown(fmt::format("{}, {}: {}", word_for(finding.severity), finding.where, finding.what));
 }
 
 std::string findings_text(const LayoutResult& result) {
@@ -90,7 +88,9 @@ std::string compare_text(const Scenario& scenario, const Comparison& comparison)
     if (comparison.cheapest) {
         text += plan_text(scenario, comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)]);
     }
-    return text + heading("Assumptions") + bullets(assumptions(scenario));
+    text += heading("Assumptions") + bullets(assumptions(scenario));
+    if (!comparison.cheapest) return text;
+    return text + cautions_text(scenario, *comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)].plan);
 }
 
 std::string reasons_text(const Comparison& comparison) {

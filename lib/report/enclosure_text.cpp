@@ -2,6 +2,7 @@
 
 #include "comparison/money_words.hpp"
 #include "report/assumptions.hpp"
+#include "report/cautions_text.hpp"
 #include "report/enclosure_report.hpp"
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
@@ -104,7 +105,9 @@ std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study
     const auto barred = why_barred(scenario, study);
     if (!barred.empty()) text += heading("Places barred") + bullets(barred);
     if (!study.by_count.empty()) text += heading("Best plan by number of enclosures") + count_table(scenario, study);
-    return text + heading("Assumptions") + bullets(assumptions(scenario));
+    text += heading("Assumptions") + bullets(assumptions(scenario));
+    if (study.ranking.empty() || !study.ranking.front().result.feasible()) return text;
+    return text + cautions_text(scenario, *study.ranking.front().result.plan);
 }
 
 }  // namespace spadework::report

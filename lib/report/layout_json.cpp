@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "checks/cautions.hpp"
 #include "comparison/metres.hpp"
 #include "report/lookup.hpp"
 
@@ -165,6 +166,16 @@ void write_findings(JsonWriter& json, const Findings& findings) {
     json.end();
 }
 
+void write_cautions(JsonWriter& json, const Scenario& scenario, const Plan& plan) {
+    for (const Caution& caution : cautions(scenario, plan)) {
+        json.begin_object(Shape::one_line);
+        json.key("id").text(caution.id);
+        json.key("text").text(caution.text);
+        json.key("source").text(caution.source);
+        json.end();
+    }
+}
+
 /// A list member that `write` fills when there is a plan.
 template <typename Write>
 void write_list(JsonWriter& json, const char* name, const LayoutResult& result, Write write) {
@@ -212,6 +223,7 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
     write_list(json, "cables", result, [&] { write_cables(json, scenario, *result.plan); });
     write_list(json, "links", result, [&] { write_links(json, scenario, result); });
     write_findings(json, result.findings);
+    write_list(json, "cautions", result, [&] { write_cautions(json, scenario, *result.plan); });
     json.end();
 }
 
