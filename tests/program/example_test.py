@@ -1,5 +1,7 @@
 """The scenarios that come with the program."""
 
+import pathlib
+import tempfile
 import unittest
 
 from running import OK, SCENARIOS, USAGE, run, run_bytes
@@ -17,8 +19,18 @@ class Example(unittest.TestCase):
     def test_a_scenario_is_printed_byte_for_byte(self):
         for path in SCENARIOS.glob("*.yaml"):
             ended = run_bytes("example", path.stem)
-            self.assertEqual((ended.code, ended.err), (OK, b""))
+            self.assertEqual(ended.code, OK)
             self.assertEqual(ended.out, path.read_bytes())
+
+    def test_a_scenario_written_to_a_folder_is_complete(self):
+        for path in SCENARIOS.glob("*.yaml"):
+            with tempfile.TemporaryDirectory() as folder:
+                ended = run("example", path.stem, "--out", folder)
+                self.assertEqual((ended.code, ended.err), (OK, ""))
+                written = [pathlib.Path(line).relative_to(folder) for line in ended.out.splitlines()]
+                for name in written:
+                    self.assertEqual((pathlib.Path(folder) / name).read_bytes(), (SCENARIOS / name).read_bytes())
+                self.assertEqual(run("check", pathlib.Path(folder) / path.name).code, OK, path)
 
     def test_an_unknown_name_is_refused_with_the_nearest_one(self):
         ended = run("example", "lakesid")

@@ -5,15 +5,23 @@
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "diagnostics/nearest_name.hpp"
+#include "site_file/site_file.hpp"
 #include "spadework/command.hpp"
+#include "spadework/output_folder.hpp"
 #include "spadework/shipped_files.hpp"
 #include "spadework/standard_output.hpp"
 
 namespace spadework {
 
 namespace {
+
+struct ExampleOptions {
+    std::string name;
+    std::string folder;  ///< Of --out; empty when not given.
+};
 
 constexpr std::string_view suffix = ".yaml";
 
@@ -31,6 +39,26 @@ std::string headline(const ShippedFile& file) {
     return std::string(text.substr(0, std::min(text.find('\n'), text.find(". "))));
 }
 
+const ShippedFile* shipped_file(std::string_view name) {
+    for (const ShippedFile& file : shipped_files()) {
+        if (file.name == name) return &file;
+    }
+    return nullptr;
+}
+
+/// The scenario's own file first, then the files that it names, in the order it reads them.
+std::vector<OutputFile> files_of(const ShippedFile& scenario) {
+    std::vector<OutputFile> files = {{std::string(scenario.name), std::string(scenario.text)}};
+    const auto load = [&](const std::string& path) {
+        const ShippedFile* file = shipped_file(path);
+        if (file == nullptr) return site_file::LoadedText{std::nullopt, "not shipped"};
+        files.push_back({path, std::string(file->text)});
+        return site_file::LoadedText{std::string(file->text), {}};
+    };
+    site_file::read_site({files.front().name, files.front().text}, load);
+    return files;
+}
+
 ExitCode list_scenarios() {
     for (const ShippedFile& file : shipped_files()) {
         if (const std::string name = scenario_name(file); !name.empty()) {
@@ -40,14 +68,10 @@ ExitCode list_scenarios() {
     return ExitCode::ok;
 }
 
-ExitCode print_scenario(const std::string& wanted) {
+ExitCode refuse(const std::string& wanted) {
     std::vector<std::string> known;
     for (const ShippedFile& file : shipped_files()) {
-        const std::string name = scenario_name(file);
-        if (!name.empty()) known.push_back(name);
-        if (name.empty() || name != wanted) continue;
-        print(file.text);
-        return ExitCode::ok;
+        if (const std::string name = scenario_name(file); !name.empty()) known.push_back(name);
     }
     const std::string nearest = nearest_name(wanted, known);
     complain(fmt::format(
@@ -56,13 +80,40 @@ ExitCode print_scenario(const std::string& wanted) {
     return ExitCode::usage;
 }
 
+ExitCode write_scenario(const std::string& name, const std::vector<OutputFile>& files, const std::string& folder) {
+    if (folder.empty()) {
+        print(files.front().text);
+        if (files.size() > 1) {
+            complain(fmt::format("This site names further files. 'spadework example {} --out DIR' writes them all.\n",
+                                 name));
+        }
+        return ExitCode::ok;
+    }
+    OutputFolder(folder).write(files);
+    for (const OutputFile& file : files)
+        print(fmt::format("{}/{}\n", folder, file.name));
+    return ExitCode::ok;
+}
+
+ExitCode give_example(const ExampleOptions& options) {
+    if (options.name.empty()) return list_scenarios();
+    const ShippedFile* scenario = shipped_file(options.name + std::string(suffix));
+    if (scenario == nullptr || scenario_name(*scenario).empty()) return refuse(options.name);
+    return write_scenario(options.name, files_of(*scenario), options.folder);
+}
+
 }  // namespace
 
 Command add_example_command(CLI::App& program) {
     CLI::App* syntax = program.add_subcommand("example", "List the scenarios that come with the program, or print one");
-    const auto name = std::make_shared<std::string>();
-    syntax->add_option("NAME", *name, "The scenario to print, to start a site file of your own from")->type_name("");
-    return {syntax, [name] { return name->empty() ? list_scenarios() : print_scenario(*name); }};
+    const auto options = std::make_shared<ExampleOptions>();
+    auto* name =
+        syntax->add_option("NAME", options->name, "The scenario to print, to start a site file of your own from")
+            ->type_name("");
+    syntax->add_option("--out", options->folder, "Write it, with the files it names, to this folder instead")
+        ->type_name("DIR")
+        ->needs(name);
+    return {syntax, [options] { return give_example(*options); }};
 }
 
 }  // namespace spadework

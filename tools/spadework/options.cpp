@@ -70,8 +70,12 @@ LayoutKind layout_from(const std::string& text) {
 
 std::vector<LayoutKind> layouts_from(const std::string& text) {
     std::vector<LayoutKind> layouts;
-    for (const std::string& id : CLI::detail::split(text, ','))
-        layouts.push_back(layout_from(id));
+    std::size_t begin = 0;
+    while (begin <= text.size()) {
+        const std::size_t end = std::min(text.find(',', begin), text.size());
+        layouts.push_back(layout_from(text.substr(begin, end - begin)));
+        begin = end + 1;
+    }
     return layouts;
 }
 

@@ -35,6 +35,16 @@ private:
     throw CannotWrite(fmt::format("cannot write {}: {}", path.string(), std::strerror(error)));
 }
 
+void make_folder(const fs::path& path) {
+    std::error_code error;
+    fs::create_directories(path, error);
+    if (error) fail(path, error.value());
+}
+
+fs::path temporary_path(const fs::path& path) {
+    return path.parent_path() / fmt::format(".{}.{}.part", path.filename().string(), getpid());
+}
+
 void write_new_file(const fs::path& path, std::string_view text) {
     const int descriptor = open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
     if (descriptor < 0) fail(path, errno);
@@ -46,26 +56,24 @@ void write_new_file(const fs::path& path, std::string_view text) {
 }  // namespace
 
 OutputFolder::OutputFolder(const std::string& path) : path_(path) {
-    std::error_code error;
-    fs::create_directories(path_, error);
-    if (error) fail(path_, error.value());
+    make_folder(path_);
     if (access(path_.c_str(), W_OK | X_OK) != 0) fail(path_, errno);
 }
 
 void OutputFolder::write(const std::vector<OutputFile>& files) const {
     TemporaryFiles temporary;
-    const auto temporary_path = [&](const OutputFile& file) {
-        return path_ / fmt::format(".{}.{}.part", file.name, getpid());
-    };
     for (const OutputFile& file : files) {
-        if (fs::is_directory(path_ / file.name)) fail(path_ / file.name, EISDIR);
-        temporary.add(temporary_path(file));
-        write_new_file(temporary_path(file), file.text);
+        const fs::path path = path_ / file.name;
+        if (fs::is_directory(path)) fail(path, EISDIR);
+        make_folder(path.parent_path());
+        temporary.add(temporary_path(path));
+        write_new_file(temporary_path(path), file.text);
     }
     for (const OutputFile& file : files) {
+        const fs::path path = path_ / file.name;
         std::error_code error;
-        fs::rename(temporary_path(file), path_ / file.name, error);
-        if (error) fail(path_ / file.name, error.value());
+        fs::rename(temporary_path(path), path, error);
+        if (error) fail(path, error.value());
     }
 }
 

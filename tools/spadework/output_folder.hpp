@@ -7,7 +7,7 @@
 
 namespace spadework {
 
-/// A file to write: its name within the folder, and all its text.
+/// A file to write: its path within the folder, and all its text.
 struct OutputFile {
     std::string name;
     std::string text;
