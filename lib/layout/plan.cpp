@@ -27,7 +27,7 @@ const char* name_of(LayoutKind kind) {
         case LayoutKind::trunk:
             return "Trunk";
         case LayoutKind::mixed:
-            return "Trunk and home runs";
+            return "Mixed";
         case LayoutKind::daisy_chain:
             return "Daisy chain";
     }

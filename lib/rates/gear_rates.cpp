@@ -12,8 +12,8 @@ namespace {
 constexpr int most_pieces_in_a_building = 64;
 
 template <typename Product>
-Money installed(const Product& product, const Labour& labour) {
-    return amount(product.price, std::int64_t{1}) + amount(labour.installer_rate, product.install_time);
+Money installed(const Product& product, int count, const Labour& labour) {
+    return amount(product.price, std::int64_t{count}) + amount(labour.installer_rate, product.install_time * count);
 }
 
 int device_count(const Building& building) {
@@ -42,7 +42,7 @@ std::optional<std::vector<Pieces>> cheapest_pieces(const std::vector<Product>& p
                                                    const Labour& labour, Capacity capacity) {
     std::vector<CoverItem> items;
     for (const Product& product : products) {
-        items.push_back({capacity(product), price_installed(product, labour).minor()});
+        items.push_back({capacity(product), price_installed(product, 1, labour).minor()});
     }
     const auto counts = cheapest_cover(items, need);
     if (!counts) return std::nullopt;
@@ -57,20 +57,20 @@ template <typename Product>
 Money total_price(const std::vector<Product>& products, const std::vector<Pieces>& pieces, const Labour& labour) {
     Money total;
     for (const Pieces& p : pieces)
-        total += price_installed(products[static_cast<std::size_t>(p.product)], labour) * p.count;
+        total += price_installed(products[static_cast<std::size_t>(p.product)], p.count, labour);
     return total;
 }
 
 }  // namespace
 
-Money price_installed(const BuildingGearProduct& product, const Labour& labour) {
-    return installed(product, labour);
+Money price_installed(const BuildingGearProduct& product, int count, const Labour& labour) {
+    return installed(product, count, labour);
 }
-Money price_installed(const HubGearProduct& product, const Labour& labour) {
-    return installed(product, labour);
+Money price_installed(const HubGearProduct& product, int count, const Labour& labour) {
+    return installed(product, count, labour);
 }
-Money price_installed(const EnclosureProduct& product, const Labour& labour) {
-    return installed(product, labour);
+Money price_installed(const EnclosureProduct& product, int count, const Labour& labour) {
+    return installed(product, count, labour);
 }
 
 std::optional<double> poe_demand_w(const Building& building) {
@@ -101,7 +101,7 @@ std::optional<Pieces> cheapest_building_gear(const Scenario& scenario, const Bui
         if (products[i].kind == GearKind::media_converter && !one_device) continue;
         const int pieces = pieces_needed(products[i], need, ports, *watts);
         if (pieces == 0) continue;
-        const Money price = price_installed(products[i], scenario.labour) * pieces;
+        const Money price = price_installed(products[i], pieces, scenario.labour);
         if (!best || price < best_price) {
             best = Pieces{static_cast<int>(i), pieces};
             best_price = price;

@@ -12,10 +12,10 @@
 
 namespace spadework {
 
-/// Product and installation of one piece.
-Money price_installed(const BuildingGearProduct& product, const Labour& labour);
-Money price_installed(const HubGearProduct& product, const Labour& labour);
-Money price_installed(const EnclosureProduct& product, const Labour& labour);
+/// So many pieces of a product and their installation.
+Money price_installed(const BuildingGearProduct& product, int count, const Labour& labour);
+Money price_installed(const HubGearProduct& product, int count, const Labour& labour);
+Money price_installed(const EnclosureProduct& product, int count, const Labour& labour);
 
 /// How many pieces of a product.
 struct Pieces {

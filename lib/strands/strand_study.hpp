@@ -18,12 +18,12 @@ struct BuildingStrands {
 };
 
 struct CableSizeOption {
-    int product = 0;                ///< Index into catalogue.cables.
+    int product = 0;  ///< Index into catalogue.cables.
     UnitPrice price_per_metre;
-    int spare_strands = 0;          ///< Beyond those in use; negative when too small.
-    double headroom_percent = 0;    ///< Spare strands in percent of those in use.
-    double chance_enough = 0;       ///< That the named growth to the horizon fits, 0 to 1. Exact (Poisson-binomial).
-    bool meets_policy = false;      ///< Holds use, spares and headroom.
+    int spare_strands = 0;        ///< Beyond those in use; negative when too small.
+    double headroom_percent = 0;  ///< Spare strands in percent of those in use.
+    double chance_enough = 0;     ///< That the named growth to the horizon fits, 0 to 1. Exact (Poisson-binomial).
+    bool meets_policy = false;    ///< Holds use, spares and headroom.
 };
 
 struct StrandStudy {
