@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "comparison/verification.hpp"
+#include "layout/reconcile.hpp"
 #include "study/place_reason.hpp"
 #include "study/side_by_side.hpp"
 #include "study/time_shares.hpp"
@@ -130,7 +131,9 @@ std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
 
 Study compare_layouts(const Scenario& scenario, const StudyOptions& options) {
     const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
-    std::vector<LayoutResult> results = assess_all(scenario, design_all(scenario, layouts, options));
+    std::vector<Design> designs = design_all(scenario, layouts, options);
+    reconcile(scenario, designs);
+    std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));
     Study study;
     for (const LayoutResult& result : results)
         append_violations(scenario, result, study.violations);
