@@ -31,6 +31,9 @@ bool is_direct(Category category) {
     return category != Category::contingency && category != Category::tax;
 }
 
+/// Beyond a tenfold change a turning point says nothing that could happen.
+constexpr double farthest_worth_telling = 10;
+
 /// How far a change is from none at all: halving is as far as doubling.
 double distance(const TurningPoint& point) {
     const double factor = 1 + point.change;
@@ -142,8 +145,9 @@ std::string where_it_saves(const Scenario& scenario, const LayoutResult& winner,
 
 /// "38 % less", rounded away from no change so that the stated change is enough.
 std::string change_in_words(double change) {
-    const double percent = std::abs(change) * 100.0;
     if (change <= -1) return "nothing";
+    if (change > 2) return fmt::format("{:.1f} times as much", std::ceil((1 + change) * 10.0 - 1e-9) / 10.0);
+    const double percent = std::abs(change) * 100.0;
     const std::string figure = percent < 10 ? fmt::format("{:.1f}", std::ceil(percent * 10.0 - 1e-9) / 10.0)
                                             : fmt::format("{:.0f}", std::ceil(percent - 1e-9));
     return fmt::format("{} % {}", figure, change < 0 ? "less" : "more");
@@ -152,12 +156,16 @@ std::string change_in_words(double change) {
 std::string turns_in_words(const std::vector<LayoutResult>& layouts, const std::vector<TurningPoint>& points) {
     if (points.empty())
         return "with the plans as they are, no change in the price of one category alone would overtake it";
+    if (distance(points.front()) > farthest_worth_telling) {
+        return "with the plans as they are, no category alone would overtake it by costing ten times as much or a "
+               "tenth";
+    }
     const TurningPoint& first = points.front();
     std::string text = fmt::format("with the plans as they are, {} would draw level if {} cost {}",
                                    name_inside(at(layouts, first.layout)), lower_first(name_of(first.category)),
                                    change_in_words(first.change));
     const auto second = std::find_if(points.begin() + 1, points.end(), [&](const TurningPoint& point) {
-        return point.layout == first.layout && point.category != first.category;
+        return point.layout == first.layout && distance(point) <= farthest_worth_telling;
     });
     if (second == points.end()) return text;
     return text + fmt::format(", or {} {}", lower_first(name_of(second->category)), change_in_words(second->change));

@@ -27,11 +27,12 @@ std::string title(const Scenario& scenario) {
 
 std::string metres_sentence(const Scenario& scenario, const LayoutResult& result) {
     const char* unit = length_unit(scenario);
-    return fmt::format(
-        "{} {} dug and {} {} of existing ducts and pole lines make {} {} in use; {} {} of it carry two cables or more.",
-        figure(result.trench, scenario), unit, figure(result.reused, scenario), unit,
-        figure(result.trench + result.reused, scenario), unit, figure(shared_length(scenario, *result.plan), scenario),
-        unit);
+    const Length shared = shared_length(scenario, *result.plan);
+    const std::string dug = fmt::format("{} {} dug and {} {} of existing ducts and pole lines make {} {} in use",
+                                        figure(result.trench, scenario), unit, figure(result.reused, scenario), unit,
+                                        figure(result.trench + result.reused, scenario), unit);
+    if (shared == Length()) return dug + "; none of it carries more than one cable.";
+    return fmt::format("{}; {} {} of it carry two cables or more.", dug, figure(shared, scenario), unit);
 }
 
 std::string cut_sentence(const Scenario& scenario, const LayoutResult& result) {

@@ -12,7 +12,7 @@ namespace spadework::report {
 
 namespace {
 
-/// Adds lines of one item up, in the order in which the items first occur.
+/// Adds lines of one item up, in the order in which the items first occur, hours after what is bought.
 std::vector<CostLine> by_item(const Bill& bill, Category category) {
     std::vector<CostLine> items;
     for (const CostLine& line : bill.lines) {
@@ -28,6 +28,7 @@ std::vector<CostLine> by_item(const Bill& bill, Category category) {
         same->amount += line.amount;
         same->labour += line.labour;
     }
+    std::stable_partition(items.begin(), items.end(), [](const CostLine& item) { return item.unit != "h"; });
     return items;
 }
 

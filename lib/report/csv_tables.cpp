@@ -17,8 +17,9 @@ std::string with_unit(const char* name, const Scenario& scenario) {
     return std::string(name) + "_" + length_unit(scenario);
 }
 
+/// "cost_crossings_and_permits".
 std::string column_of(Category category) {
-    std::string name = id_of(category);
+    std::string name = std::string("cost_") + id_of(category);
     std::replace(name.begin(), name.end(), '-', '_');
     return name;
 }

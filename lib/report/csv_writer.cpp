@@ -4,6 +4,20 @@
 
 namespace spadework::report {
 
+namespace {
+
+std::string without_controls(const std::string& text) {
+    std::string result;
+    for (const char c : text) {
+        const auto code = static_cast<unsigned char>(c);
+        const bool keeps = (code >= 0x20 && code != 0x7F) || c == '\t' || c == '\r' || c == '\n';
+        result += keeps ? std::string(1, c) : shown(std::string_view(&c, 1));
+    }
+    return result;
+}
+
+}  // namespace
+
 CsvWriter::CsvWriter(const std::vector<std::string>& headings) {
     for (const std::string& heading : headings)
         text(heading);
@@ -13,7 +27,7 @@ CsvWriter::CsvWriter(const std::vector<std::string>& headings) {
 CsvWriter& CsvWriter::text(std::string_view value) {
     constexpr std::string_view formula_starts = "=+-@\t\r\n";
     const bool formula = !value.empty() && formula_starts.find(value.front()) != std::string_view::npos;
-    cell((formula ? "'" : "") + valid_utf8(value));
+    cell((formula ? "'" : "") + without_controls(valid_utf8(value)));
     return *this;
 }
 

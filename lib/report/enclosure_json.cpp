@@ -10,21 +10,32 @@ namespace {
 using Shape = JsonWriter::Shape;
 
 void write_rank(JsonWriter& json, const Scenario& scenario, const PlaceRank& place, std::int64_t rank) {
+    const LayoutResult& result = place.result;
     json.begin_object();
     json.key("rank").whole(rank);
     json.key("place").text(place_at(scenario, place.place).id);
-    json.key("total_cost");
-    if (place.result.feasible()) {
-        json.money(place.result.total, scenario.currency);
-        json.key("over_best").money(place.over_best, scenario.currency);
+    json.key("status").text(result.feasible() ? "feasible" : "infeasible");
+    json.key("reason").text(result.reason);
+    write_totals(json, scenario, result);
+    json.key("over_best");
+    if (result.feasible()) {
+        json.money(place.over_best, scenario.currency);
+        json.key("cable_ordered_m").metres(cable_ordered(result));
     } else {
         json.null();
-        json.key("over_best").null();
+        json.key("cable_ordered_m").null();
     }
     json.key("why").text(place.why);
-    json.key("result");
-    write_layout(json, scenario, place.result);
     json.end();
+}
+
+void write_best(JsonWriter& json, const Scenario& scenario, const EnclosureStudy& study) {
+    json.key("best");
+    if (study.ranking.empty()) {
+        json.null();
+    } else {
+        write_layout(json, scenario, study.ranking.front().result);
+    }
 }
 
 }  // namespace
@@ -41,6 +52,7 @@ std::string enclosure_json(const Scenario& scenario, const EnclosureStudy& study
     for (const PlaceRank& place : study.ranking)
         write_rank(json, scenario, place, ++rank);
     json.end();
+    write_best(json, scenario, study);
     json.key("barred").begin_list();
     for (const BarredPlace& barred : study.barred) {
         json.begin_object(Shape::one_line);

@@ -21,30 +21,6 @@ void write_buildings(JsonWriter& json, const Scenario& scenario, const std::vect
     json.end();
 }
 
-void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
-    if (!result.feasible()) {
-        for (const char* name : {"total_cost", "lower_bound", "gap"})
-            json.key(name).null();
-        json.key("cost_by_category").begin_object();
-        json.end();
-        for (const char* name : {"labour_hours", "trench_m", "reused_m"})
-            json.key(name).null();
-        return;
-    }
-    json.key("total_cost").money(result.total, scenario.currency);
-    json.key("lower_bound").money(result.bound, scenario.currency);
-    json.key("gap").number(result.gap, 6);
-    json.key("cost_by_category").begin_object();
-    for (int c = 0; c < category_count; ++c) {
-        const auto category = static_cast<Category>(c);
-        json.key(id_of(category)).money(result.bill.total(category), scenario.currency);
-    }
-    json.end();
-    json.key("labour_hours").number(result.bill.labour().hours(), 4);
-    json.key("trench_m").metres(result.trench);
-    json.key("reused_m").metres(result.reused);
-}
-
 void write_lengths(JsonWriter& json, const char* name, const std::map<std::string, Length>& lengths) {
     json.key(name).begin_object();
     for (const auto& [key, length] : lengths)
@@ -199,6 +175,30 @@ void write_worst(JsonWriter& json, const Scenario& scenario, const LayoutResult&
 }
 
 }  // namespace
+
+void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    if (!result.feasible()) {
+        for (const char* name : {"total_cost", "lower_bound", "gap"})
+            json.key(name).null();
+        json.key("cost_by_category").begin_object();
+        json.end();
+        for (const char* name : {"labour_hours", "trench_m", "reused_m"})
+            json.key(name).null();
+        return;
+    }
+    json.key("total_cost").money(result.total, scenario.currency);
+    json.key("lower_bound").money(result.bound, scenario.currency);
+    json.key("gap").number(result.gap, 6);
+    json.key("cost_by_category").begin_object();
+    for (int c = 0; c < category_count; ++c) {
+        const auto category = static_cast<Category>(c);
+        json.key(id_of(category)).money(result.bill.total(category), scenario.currency);
+    }
+    json.end();
+    json.key("labour_hours").number(result.bill.labour().hours(), 4);
+    json.key("trench_m").metres(result.trench);
+    json.key("reused_m").metres(result.reused);
+}
 
 void write_site(JsonWriter& json, const Scenario& scenario) {
     json.key("site").begin_object(Shape::one_line);

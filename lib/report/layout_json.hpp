@@ -10,6 +10,9 @@ namespace spadework::report {
 /// infeasible layout only layout, status, reason and findings are filled; the rest is null or empty.
 void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult& result);
 
+/// Writes total, bound, gap, cost by category, hours and trench metres as members of the current object.
+void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult& result);
+
 /// Writes `site` {name, digest} and `currency` as members of the current object.
 void write_site(JsonWriter& json, const Scenario& scenario);
 

@@ -80,7 +80,7 @@ void add_measure_rows(RowFiller& rows, const Scenario& scenario) {
              [&](const LayoutResult& layout) { return figure(layout.reused, scenario); });
     rows.add("Cable ordered" + unit,
              [&](const LayoutResult& layout) { return figure(cable_ordered(layout), scenario); });
-    rows.add("Enclosures", [](const LayoutResult& layout) {
+    rows.add("Number of enclosures", [](const LayoutResult& layout) {
         return figure(static_cast<std::int64_t>(layout.plan->enclosures.size()));
     });
     rows.add("Strands leaving the hub", [&](const LayoutResult& layout) {
