@@ -32,12 +32,6 @@ def run_bytes(*arguments, stdin=b"", cwd=None, environment=None):
     return Ended(ended.returncode, ended.stdout, ended.stderr)
 
 
-def start(*arguments, **more):
-    """Starts the program and does not wait; standard output and error are pipes."""
-    return subprocess.Popen([PROGRAM, *map(str, arguments)], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
-                            stderr=subprocess.PIPE, **more)
-
-
 def read_until_closed(descriptor):
     """All that is written to a pseudo-terminal until its other side is closed."""
     text = b""
