@@ -49,7 +49,7 @@ class Interrupt(unittest.TestCase):
 
     def interrupted_run(self, site):
         ours, theirs = pty.openpty()
-        process = subprocess.Popen([PROGRAM, "compare", str(site), "--format", "json", "--time-limit", "100000"],
+        process = subprocess.Popen([PROGRAM, "compare", str(site), "--format", "json", "--time-limit", "60"],
                                    stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=theirs)
         os.close(theirs)
         self.assertTrue(select.select([ours], [], [], PATIENCE_SECONDS)[0], "no progress was drawn")

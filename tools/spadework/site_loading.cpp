@@ -35,14 +35,13 @@ std::string tally(const Diagnostics& diagnostics) {
     return text;
 }
 
-void complain_of(const Diagnostics& diagnostics, const Texts& texts, const SiteOptions& options) {
+void complain_of(const Diagnostics& diagnostics, const Texts& texts, bool quiet) {
     for (const Diagnostic& diagnostic : diagnostics) {
-        if (options.quiet && diagnostic.severity != Severity::error) continue;
+        if (quiet && diagnostic.severity != Severity::error) continue;
         complain(report::shown(to_text(diagnostic)) + "\n");
         const auto source = texts.find(diagnostic.where.file);
         if (source != texts.end()) complain(excerpt(source->second, diagnostic.where));
     }
-    if (has_errors(diagnostics)) complain(fmt::format("{} in {}\n", tally(diagnostics), report::shown(options.file)));
 }
 
 /// Reads files that the site file names, from its own folder, and keeps their texts.
@@ -68,8 +67,11 @@ std::optional<site_file::LoadedSite> load_site(const SiteOptions& options) {
     const site_file::FileLoader loader = loader_beside(options.file == "-" ? "" : options.file, texts);
     site_file::LoadedSite site = site_file::read_site({name, *main.text}, loader);
     texts[name] = *main.text;
-    complain_of(site.diagnostics, texts, options);
-    if (!site.scenario) return std::nullopt;
+    complain_of(site.diagnostics, texts, options.quiet);
+    if (!site.scenario) {
+        complain(fmt::format("{} in {}\n", tally(site.diagnostics), report::shown(name)));
+        return std::nullopt;
+    }
     return site;
 }
 
