@@ -123,9 +123,12 @@ void check_cut(const Scenario& scenario, const LayoutResult& result, Sentences& 
         for (const Step& step : plan.cables[c].steps)
             cables[step.segment].insert(static_cast<int>(c));
     }
+    std::set<std::set<int>> cuts;  // many segments in a row carry the same cables
+    for (const auto& [segment, cut] : cables)
+        cuts.insert(cut);
     std::set<std::set<BuildingIndex>> worst;
     std::size_t most = 0;
-    for (const auto& [segment, cut] : cables) {
+    for (const std::set<int>& cut : cuts) {
         const std::set<BuildingIndex> lost = cut_off(scenario, plan, cut);
         if (lost.size() > most) worst.clear();
         most = std::max(most, lost.size());

@@ -91,11 +91,9 @@ Money room_below(const std::vector<LayoutResult>& layouts, int cheapest) {
 
 std::string proof_clause(const Scenario& scenario, const std::vector<LayoutResult>& layouts, int cheapest) {
     const Money room = room_below(layouts, cheapest);
-    if (room == Money()) return "the proven lower bounds show that no plan of another layout can cost less";
-    return fmt::format(
-        "the proven lower bounds leave at most {} in which a plan of another layout could still be found "
-        "to be cheaper",
-        money_in_words(room, scenario.currency));
+    if (room == Money()) return "the lower bounds prove that no plan of another layout costs less";
+    return fmt::format("the lower bounds prove that no plan of another layout undercuts it by more than {}",
+                       money_in_words(room, scenario.currency));
 }
 
 std::string who_wins(const Scenario& scenario, const std::vector<LayoutResult>& layouts, int cheapest, int second) {
@@ -155,10 +153,10 @@ std::string change_in_words(double change) {
 
 std::string turns_in_words(const std::vector<LayoutResult>& layouts, const std::vector<TurningPoint>& points) {
     if (points.empty())
-        return "with the plans as they are, no change in the price of one category alone would overtake it";
+        return "with the plans as they are, no other layout would overtake it whatever any one category cost";
     if (distance(points.front()) > farthest_worth_telling) {
-        return "with the plans as they are, no category alone would overtake it by costing ten times as much or a "
-               "tenth";
+        return "with the plans as they are, no other layout would overtake it even if one category cost ten times as "
+               "much or a tenth";
     }
     const TurningPoint& first = points.front();
     std::string text = fmt::format("with the plans as they are, {} would draw level if {} cost {}",

@@ -36,10 +36,13 @@ std::string metres_sentence(const Scenario& scenario, const LayoutResult& result
 }
 
 std::string cut_sentence(const Scenario& scenario, const LayoutResult& result) {
-    if (result.worst_cut.lost.empty()) return "No single cut takes a building down.";
-    return fmt::format("The worst single cut, {}, takes down {} of {} buildings: {}.", result.worst_cut.what,
-                       result.worst_cut.lost.size(), scenario.buildings.size(),
-                       ids_of(scenario, result.worst_cut.lost, ", "));
+    const SingleCut& cut = result.worst_cut;
+    if (cut.lost.empty()) return "No single cut takes a building down.";
+    if (cut.lost.size() == scenario.buildings.size()) {
+        return fmt::format("The worst single cut, {}, takes down every building.", cut.what);
+    }
+    return fmt::format("The worst single cut, {}, takes down {} of {} buildings: {}.", cut.what, cut.lost.size(),
+                       scenario.buildings.size(), ids_of(scenario, cut.lost, ", "));
 }
 
 const char* word_for(FindingSeverity severity) {

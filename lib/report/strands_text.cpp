@@ -15,8 +15,14 @@ std::string whole(int value) {
     return figure(std::int64_t{value});
 }
 
+/// With a full stop at its end.
+std::string as_sentence(std::string text) {
+    if (!text.empty() && text.back() != '.') text += '.';
+    return text;
+}
+
 std::string need_table(const Scenario& scenario, const StrandStudy& study) {
-    TextTable table({{"Strands needed", Align::left, true}, {"Links", Align::right}, {"Strands", Align::right}});
+    TextTable table({{"Building", Align::left, true}, {"Links", Align::right}, {"Strands", Align::right}});
     int links = 0;
     for (const BuildingStrands& building : study.buildings) {
         table.add({shown(building_at(scenario, building.building).id), whole(building.links), whole(building.strands)});
@@ -86,7 +92,7 @@ std::string strands_text(const Scenario& scenario, const StrandStudy& study) {
         text += growth_table(scenario) + "\n" + distribution_table(study);
     }
     text += heading("Cable sizes on offer") + size_table(scenario, study);
-    return text + heading("Recommendation") + paragraph(shown(study.reason));
+    return text + heading("Recommendation") + paragraph(shown(as_sentence(study.reason)));
 }
 
 }  // namespace spadework::report

@@ -58,20 +58,19 @@ TEST_CASE("the verdict names winner, price, lead and proof, then what would chan
     // 1/3.
     const std::vector<LayoutResult> layouts = {costing(LayoutKind::home_runs, 90000, 90000, 0, 170000),
                                                costing(LayoutKind::trunk, 80000, 60000, 20000, 150000)};
-    CHECK(
-        verdict(scenario, layouts, 1) ==
-        "Trunk costs least at EUR 1,600.00, which is EUR 200.00 (11.1 %) below home runs, the next best; the proven "
-        "lower bounds show that no plan of another layout can cost less. It saves most on cable (EUR 300.00 less) and "
-        "spends more on enclosures (EUR 200.00 more); with the plans as they are, home runs would draw level if "
-        "enclosures cost 100 % more, or cable 67 % less.");
+    CHECK(verdict(scenario, layouts, 1) ==
+          "Trunk costs least at EUR 1,600.00, which is EUR 200.00 (11.1 %) below home runs, the next best; the lower "
+          "bounds "
+          "prove that no plan of another layout costs less. It saves most on cable (EUR 300.00 less) and "
+          "spends more on enclosures (EUR 200.00 more); with the plans as they are, home runs would draw level if "
+          "enclosures cost 100 % more, or cable 67 % less.");
 }
 
 TEST_CASE("where the bounds leave room, the verdict says how much") {
     const std::vector<LayoutResult> layouts = {costing(LayoutKind::home_runs, 90000, 90000, 0, 155000),
                                                costing(LayoutKind::trunk, 80000, 60000, 20000, 150000)};
     const std::string text = verdict(Scenario(), layouts, 1);
-    CHECK(text.find("leave at most EUR 50.00 in which a plan of another layout could still be found to be cheaper") !=
-          std::string::npos);
+    CHECK(text.find("no plan of another layout undercuts it by more than EUR 50.00") != std::string::npos);
 }
 
 TEST_CASE("at a turning point the direct costs are equal, and the nearest comes first") {
@@ -108,7 +107,21 @@ TEST_CASE("a layout that is no dearer in any category cannot be overtaken by one
                                                costing(LayoutKind::trunk, 80000, 60000, 0)};
     CHECK(turning_points(layouts, 1).empty());
     const std::string text = verdict(Scenario(), layouts, 1);
-    CHECK(text.find("no change in the price of one category alone would overtake it") != std::string::npos);
+    CHECK(text.find("no other layout would overtake it whatever any one category cost") != std::string::npos);
+    CHECK(sentences_in(text) == 2);
+}
+
+TEST_CASE("a turning point beyond a tenfold change is not told as one") {
+    // Level when 159000 + 1000 f = 180000: at 21 times the price of the enclosures.
+    const std::vector<LayoutResult> layouts = {costing(LayoutKind::home_runs, 90000, 90000, 0),
+                                               costing(LayoutKind::trunk, 89000, 70000, 1000)};
+    const auto points = turning_points(layouts, 1);
+    REQUIRE(points.size() == 2);
+    CHECK(points[0].change == doctest::Approx(20));
+    CHECK(points[1].change == -1);  // or when cable costs nothing
+    const std::string text = verdict(Scenario(), layouts, 1);
+    CHECK(text.find("no other layout would overtake it even if one category cost ten times as much or a tenth") !=
+          std::string::npos);
     CHECK(sentences_in(text) == 2);
 }
 
