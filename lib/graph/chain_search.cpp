@@ -80,7 +80,7 @@ HopCosts hop_costs_on(const ChainProblem& problem, const Network& network, const
 }
 
 Search::Search(const ChainProblem& problem, const pair_routes::StopRule& stop, std::uint64_t seed)
-    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), random_(seed) {}
+    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), routes_(network_), random_(seed) {}
 
 Orders Search::orders_along(const std::vector<EdgeId>& tree) const {
     const RootedTree laid = rooted(network_, tree, problem_.source);
@@ -105,7 +105,7 @@ Layout Search::descend(std::vector<EdgeId> tree, Orders orders) const {
         for (const EdgeId e : tree)
             cost += network_.edges[e].opening;
         if (!first && cost >= best.cost) return best;
-        best = {tree, orders, cost};
+        best = {tree, orders, {}, cost};
         if (stop_.reached()) return best;
     }
 }
@@ -123,24 +123,65 @@ std::optional<Layout> Search::first() {
     return best;
 }
 
+HopCosts Search::hop_costs_now() {
+    HopCosts costs;
+    costs.stops = static_cast<std::int32_t>(problem_.stops.size());
+    costs.a_chain = problem_.chain_cost - problem_.end_saving;
+    costs.longest_chain = problem_.longest_chain;
+    const auto from_source = routes_.costs_from(problem_.source, hop_charge(problem_));
+    for (const VertexId stop : problem_.stops) {
+        costs.from_source.push_back(from_source[stop]);
+        const auto from_stop = routes_.costs_from(stop, hop_charge(problem_));
+        for (const VertexId other : problem_.stops)
+            costs.between.push_back(from_stop[other]);
+    }
+    return costs;
+}
+
+Layout Search::route(Orders orders, const std::vector<EdgeId>& open) {
+    routes_.lay(hops_of(problem_, orders), open);
+    routes_.improve(stop_);
+    const auto chains = static_cast<Cost>(orders.size());
+    return {routes_.open_edges(), std::move(orders), routes_.paths(),
+            routes_.cost() + chains * (problem_.chain_cost - problem_.end_saving)};
+}
+
+Layout Search::loosened(const Layout& layout) {
+    Layout best = layout;
+    Layout next = route(layout.orders, layout.open);
+    while (next.cost < best.cost) {
+        best = next;
+        if (stop_.reached()) break;
+        Orders orders = best.orders;
+        improve_orders(hop_costs_now(), orders);
+        next = route(std::move(orders), best.open);
+    }
+    return best;
+}
+
 void Search::shake(Layout& layout, int times) {
     for (int i = 0; i < times && !stop_.reached(); ++i) {
-        const HopCosts costs = hop_costs_on(problem_, network_, layout.tree);
+        route(layout.orders, layout.open);
+        const HopCosts costs = hop_costs_now();
         Orders orders = layout.orders;
         shake_orders(costs, orders, random_);
-        Layout other = descend(layout.tree, std::move(orders));
+        improve_orders(costs, orders);
+        Layout other = loosened(route(std::move(orders), layout.open));
         if (other.cost < layout.cost) layout = std::move(other);
     }
 }
 
 std::optional<ChainPlan> plan_from(const ChainProblem& problem, const Network& network, const Layout& layout) {
-    const RootedTree tree = rooted(network, layout.tree, problem.source);
+    const RootedTree tree = rooted(network, layout.open, problem.source);
     ChainPlan plan;
+    std::size_t hop = 0;
     for (const auto& order : layout.orders) {
         VertexId from = problem.source;
         auto& chain = plan.chains.emplace_back();
         for (const std::int32_t stop : order) {
-            chain.push_back({stop, path_between(tree, from, problem.stops[stop])});
+            ++hop;  // Pair 0 is the source's own.
+            chain.push_back(
+                {stop, layout.paths.empty() ? path_between(tree, from, problem.stops[stop]) : layout.paths[hop]});
             from = problem.stops[stop];
         }
     }

@@ -10,14 +10,16 @@
 #include "graph/chain_figures.hpp"
 #include "graph/chain_orders.hpp"
 #include "graph/pair_routes.hpp"
+#include "graph/pair_routes_reroute.hpp"
 
 namespace spadework::graph::chains {
 
-/// A tree of routes with the stops' orders along it.
+/// Orders of the stops with the edges their hops open.
 struct Layout {
-    std::vector<EdgeId> tree;
+    std::vector<EdgeId> open;
     Orders orders;
-    Cost cost = 0;  ///< All in.
+    std::vector<std::vector<EdgeId>> paths;  ///< In the order of hops_of; empty while `open` is a tree.
+    Cost cost = 0;                           ///< All in.
 };
 
 /// Hop costs when every hop follows the tree, which must reach the source and all stops.
@@ -37,14 +39,20 @@ public:
     /// Takes turns of ordering and route improvement from the tree and, where given, the orders.
     [[nodiscard]] Layout descend(std::vector<EdgeId> tree, Orders orders) const;
 
+    /// Takes turns of ordering and rerouting where routes may go round in circles. Never dearer than what is given.
+    [[nodiscard]] Layout loosened(const Layout& layout);
+
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
 private:
     [[nodiscard]] Orders orders_along(const std::vector<EdgeId>& tree) const;
+    [[nodiscard]] HopCosts hop_costs_now();
+    Layout route(Orders orders, const std::vector<EdgeId>& open);
 
     const ChainProblem& problem_;
     const pair_routes::StopRule& stop_;
     pair_routes::Network network_;
+    pair_routes::RouteSet routes_;
     std::mt19937_64 random_;
 };
 

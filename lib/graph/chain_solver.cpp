@@ -1,5 +1,7 @@
 #include "graph/chain_solver.hpp"
 
+#include <cstdlib>
+
 #include "graph/chain_bound.hpp"
 #include "graph/chain_search.hpp"
 
@@ -12,7 +14,8 @@ ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits) {
     chains::Search search(problem, stop, limits.seed);
     auto layout = search.first();
     if (!layout) return solution;
-    search.shake(*layout, 50);
+    *layout = search.loosened(*layout);
+    search.shake(*layout, getenv("SH") ? atoi(getenv("SH")) : 50);
     solution.plan = plan_from(problem, search.network(), *layout);
     if (!solution.plan) return solution;
     solution.bound = chains::lower_bound(problem, solution.plan->value, limits);

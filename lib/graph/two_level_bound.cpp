@@ -6,6 +6,7 @@
 #include "graph/dual_ascent.hpp"
 #include "graph/two_level_prices.hpp"
 #include "graph/two_level_proof.hpp"
+#include "graph/two_level_site_ascent.hpp"
 
 namespace spadework::graph::two_level {
 
@@ -56,7 +57,9 @@ Cost lower_bound(const TwoLevelProblem& problem, const TwoLevelPlan& plan, Cost 
     WorkerTeam team(limits.threads);
     const auto toll_in_parts = static_cast<Cost>(toll * relaxation.parts);
     PriceDescent descent(field, team, static_cast<double>(toll_in_parts));
-    descent.start(first_prices(problem, field));
+    PriceTable first = first_prices(problem, field);
+    set_site_prices(field, network, static_cast<double>(toll_in_parts), first);
+    descent.start(std::move(first));
     const double parts = static_cast<double>(relaxation.parts);
     const double target = static_cast<double>(plan.value) * parts;
     const double enough = static_cast<double>(limits.enough) * parts;

@@ -45,10 +45,8 @@ double PriceDescent::room(Purse purse) const {
 
 void PriceDescent::start(PriceTable prices) {
     prices_ = std::move(prices);
-    const auto demands = static_cast<double>(prices_.size());
     for (Purse p = 0; p < field_.purse_count(); ++p) {
         for (std::size_t d = 0; d < prices_.size(); ++d) {
-            if (p >= field_.first_site()) prices_[d][p] = static_cast<float>(room(p) / demands);
             if (prices_[d][p] <= 0.0F) continue;
             listed_[d][p] = 1;
             payers_[p].push_back(static_cast<std::int32_t>(d));

@@ -18,7 +18,7 @@ public:
     /// `site_toll` is paid on top of every site's opening, for the limit on their number.
     PriceDescent(const SearchField& field, WorkerTeam& team, double site_toll);
 
-    /// First prices: those given, brought down where they pass a purse, with an even share of each site.
+    /// First prices: those given, brought down where they pass a purse.
     void start(PriceTable prices);
 
     /// Finds every demand's cheapest way under the present prices; keeps the prices if they are the best yet.

@@ -33,12 +33,8 @@ IntegerPrices whole_prices(const Relaxation& relaxation, const PriceTable& price
     return whole;
 }
 
-/// Edges that some plan might leave out of its tree: those not in the network's own tree.
-std::vector<EdgeId> possible_chords(const Network& network) {
-    std::vector<EdgeId> order(network.edges.size());
-    std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(),
-                     [&](EdgeId a, EdgeId b) { return network.edges[a].opening < network.edges[b].opening; });
+/// Edges that some plan might leave out of its tree: those not in the network's own tree, taken in the given order.
+std::vector<EdgeId> possible_chords(const Network& network, const std::vector<EdgeId>& order) {
     std::vector<VertexId> group(network.vertex_count);
     std::iota(group.begin(), group.end(), 0);
     const auto find = [&](VertexId v) {
@@ -65,15 +61,15 @@ class DemandProof {
 public:
     DemandProof(const Relaxation& relaxation, const Network& network) : relaxation_(relaxation), network_(network) {}
 
-    Cost in_tree = kLargestCost;      ///< What the demand is charged when its cable keeps to the tree.
-    std::vector<Cost> through_chord;  ///< For each possible chord, when it is the last on the cable.
+    Cost in_tree = kLargestCost;  ///< What the demand is charged when its cable keeps to the tree.
+    std::vector<Cost> through;    ///< For each edge, when it is the last chord on the cable.
 
-    void prove(const RelaxedDemand& demand, const std::vector<Cost>& prices, const std::vector<EdgeId>& chords) {
-        through_chord.assign(chords.size(), kLargestCost);
+    void prove(const RelaxedDemand& demand, const std::vector<Cost>& prices) {
+        through.assign(network_.edges.size(), kLargestCost);
         in_tree = kLargestCost;
         const Labels to_fork = spread(single(relaxation_.source, 0), {}, &prices, false);
-        prove_served(demand, prices, chords, to_fork);
-        if (demand.may_be_direct) prove_direct(demand, prices, chords, to_fork);
+        prove_served(demand, prices, to_fork);
+        if (demand.may_be_direct) prove_direct(demand, prices, to_fork);
     }
 
 private:
@@ -125,20 +121,18 @@ private:
         return labels;
     }
 
-    void prove_served(const RelaxedDemand& demand, const std::vector<Cost>& prices, const std::vector<EdgeId>& chords,
-                      const Labels& to_fork) {
+    void prove_served(const RelaxedDemand& demand, const std::vector<Cost>& prices, const Labels& to_fork) {
         const Labels at_sites = site_labels(demand, prices);
         const Labels excursion = spread(at_sites, demand.service, &prices, true);
         const Labels from_fork = spread(single(demand.at, 0), demand.service, &prices, true);
         const Labels fork = sums(to_fork, from_fork);
         for (const Cost way : sums(fork, excursion))
             in_tree = std::min(in_tree, way);
-        pass_chords(chords, demand.service, spread(at_sites, demand.service, nullptr, false),
-                    spread(fork, demand.service, nullptr, false));
+        pass_edges(demand.service, spread(at_sites, demand.service, nullptr, false),
+                   spread(fork, demand.service, nullptr, false));
     }
 
-    void prove_direct(const RelaxedDemand& demand, const std::vector<Cost>& prices, const std::vector<EdgeId>& chords,
-                      const Labels& to_fork) {
+    void prove_direct(const RelaxedDemand& demand, const std::vector<Cost>& prices, const Labels& to_fork) {
         const Labels to_demand = spread(single(demand.at, 0), demand.direct, &prices, true);
         if (to_demand[relaxation_.source] < kLargestCost) {
             in_tree = std::min(in_tree, to_demand[relaxation_.source] + demand.direct_fixed);
@@ -147,17 +141,16 @@ private:
         for (Cost& label : from_source) {
             if (label < kLargestCost) label += demand.direct_fixed;
         }
-        pass_chords(chords, demand.direct, from_source,
-                    spread(sums(to_fork, to_demand), demand.direct, nullptr, false));
+        pass_edges(demand.direct, from_source, spread(sums(to_fork, to_demand), demand.direct, nullptr, false));
     }
 
-    void pass_chords(const std::vector<EdgeId>& chords, Charge charge, const Labels& before, const Labels& behind) {
-        for (std::size_t c = 0; c < chords.size(); ++c) {
-            const SharedCostEdge& edge = network_.edges[chords[c]];
-            const Cost on_chord = charge.on(edge);
+    void pass_edges(Charge charge, const Labels& before, const Labels& behind) {
+        for (std::size_t e = 0; e < through.size(); ++e) {
+            const SharedCostEdge& edge = network_.edges[e];
+            const Cost on_edge = charge.on(edge);
             const auto pass = [&](VertexId in, VertexId out) {
                 if (before[in] == kLargestCost || behind[out] == kLargestCost) return;
-                through_chord[c] = std::min(through_chord[c], before[in] + on_chord + behind[out]);
+                through[e] = std::min(through[e], before[in] + on_edge + behind[out]);
             };
             pass(edge.tail, edge.head);
             pass(edge.head, edge.tail);
@@ -174,6 +167,18 @@ public:
     ChordPayments(std::size_t demands, std::size_t chords) : needed_(chords), lowered_(demands, 0) {}
 
     void need(std::size_t chord, std::size_t demand, Cost payment) { needed_[chord].push_back({demand, payment}); }
+
+    /// Edges by how far what would have to be paid for them as chords passes their opening cost.
+    [[nodiscard]] std::vector<EdgeId> dearest_first(const std::vector<Cost>& opening) const {
+        std::vector<WideCost> excess(needed_.size());
+        std::vector<EdgeId> order(needed_.size());
+        for (std::size_t e = 0; e < needed_.size(); ++e) {
+            excess[e] = payments(e, 0) - opening[e];
+            order[e] = static_cast<EdgeId>(e);
+        }
+        std::stable_sort(order.begin(), order.end(), [&](EdgeId a, EdgeId b) { return excess[a] > excess[b]; });
+        return order;
+    }
 
     /// Lowers every demand that pays for the chord alike, until their payments are no more than `opening`.
     void settle(std::size_t chord, Cost opening) {
@@ -222,24 +227,24 @@ Cost whole_units(WideCost parts_sum, Cost parts) {
 Cost bound_from_prices(const Relaxation& relaxation, const Network& network, const PriceTable& prices, Cost toll,
                        WorkerTeam& team) {
     const IntegerPrices whole = whole_prices(relaxation, prices, toll);
-    const std::vector<EdgeId> chords = possible_chords(network);
     const std::size_t demands = relaxation.demands.size();
     std::vector<DemandProof> proofs(demands, DemandProof(relaxation, network));
-    team.run(demands, 1, [&](std::size_t d, std::size_t) { proofs[d].prove(relaxation.demands[d], whole[d], chords); });
+    team.run(demands, 1, [&](std::size_t d, std::size_t) { proofs[d].prove(relaxation.demands[d], whole[d]); });
 
-    ChordPayments payments(demands, chords.size());
+    ChordPayments payments(demands, network.edges.size());
     WideCost sum = -static_cast<WideCost>(toll) * relaxation.most_sites;
     for (std::size_t d = 0; d < demands; ++d) {
         if (proofs[d].in_tree == kLargestCost) return kLargestCost;
         sum += proofs[d].in_tree;
-        for (std::size_t c = 0; c < chords.size(); ++c) {
-            if (proofs[d].through_chord[c] < proofs[d].in_tree) {
-                payments.need(c, d, proofs[d].in_tree - proofs[d].through_chord[c]);
+        for (std::size_t e = 0; e < proofs[d].through.size(); ++e) {
+            if (proofs[d].through[e] < proofs[d].in_tree) {
+                payments.need(e, d, proofs[d].in_tree - proofs[d].through[e]);
             }
         }
     }
-    for (std::size_t c = 0; c < chords.size(); ++c)
-        payments.settle(c, relaxation.opening[chords[c]]);
+    for (const EdgeId e : possible_chords(network, payments.dearest_first(relaxation.opening))) {
+        payments.settle(e, relaxation.opening[e]);
+    }
     for (std::size_t d = 0; d < demands; ++d)
         sum -= payments.lowered(d);
     return whole_units(sum, relaxation.parts);

@@ -19,8 +19,9 @@
 //   units' share; prices and service charges from the fork outwards to d; and what d pays for c, where no chord's
 //   payments sum to more than its opening cost.
 // A demand served by the source is charged alike with its direct charges. What the demands are charged, all of it is
-// part of the plan's cost, once. Payments for chords are made as large as it takes to keep the first sum the smaller
-// one; where the chords' opening costs do not allow that, the demands' first sums are lowered.
+// part of the plan's cost, once. The order is chosen so that edges come early for which much would have to be paid in
+// comparison with their opening cost. Payments for chords are made as large as it takes to keep the first sum the
+// smaller one; where the chords' opening costs do not allow that, the demands' first sums are lowered.
 
 #include "graph/two_level_prices.hpp"
 #include "graph/two_level_relaxation.hpp"

@@ -88,14 +88,14 @@ void add_demands(const TwoLevelProblem& problem, Relaxation& relaxation) {
     }
 }
 
-void add_sites(const TwoLevelProblem& problem, const Network& network, Line fixed, Relaxation& relaxation) {
+void add_sites(const TwoLevelProblem& problem, const Network& network, Relaxation& relaxation) {
     const auto base = distances_from(network, problem.source, {relaxation.weight.base, relaxation.multiplicity.base});
     const auto unit =
         distances_from(network, problem.source, {relaxation.weight.per_unit, relaxation.multiplicity.per_unit});
     for (const Site& s : problem.sites) {
         if (base[s.at] == kLargestCost) continue;
-        relaxation.sites.push_back(
-            {s.at, s.cost * relaxation.parts + fixed.base + base[s.at], fixed.per_unit + unit[s.at]});
+        relaxation.sites.push_back({s.at, s.cost * relaxation.parts + relaxation.fixed.base + base[s.at],
+                                    relaxation.fixed.per_unit + unit[s.at]});
     }
 }
 
@@ -133,14 +133,14 @@ Relaxation relaxed(const TwoLevelProblem& problem, const Network& network, const
     relaxation.multiplicity =
         best_line(points_of(feeders, all_units, parts, [](const Feeder& f) { return f.charge.multiplicity; }), uses,
                   [](const FeederUse& u) { return static_cast<double>(u.passage); });
-    const Line fixed = best_line(points_of(feeders, all_units, parts, [](const Feeder& f) { return f.fixed; }), uses,
+    relaxation.fixed = best_line(points_of(feeders, all_units, parts, [](const Feeder& f) { return f.fixed; }), uses,
                                  [](const FeederUse&) { return 1.0; });
     for (const SharedCostEdge& e : problem.edges)
         relaxation.opening.push_back(e.opening * parts);
     relaxation.source_length = distances_from(network, problem.source, {1, 0});
     relaxation.source_passage = distances_from(network, problem.source, {0, 1});
     add_demands(problem, relaxation);
-    if (!feeders.empty()) add_sites(problem, network, fixed, relaxation);
+    if (!feeders.empty()) add_sites(problem, network, relaxation);
     return relaxation;
 }
 

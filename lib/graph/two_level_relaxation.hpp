@@ -51,6 +51,7 @@ struct Relaxation {
     std::vector<Cost> source_passage;   ///< By vertex: smallest passage from the source, by itself.
     Line weight;
     Line multiplicity;
+    Line fixed;
     std::int32_t most_sites = 0;
 };
 

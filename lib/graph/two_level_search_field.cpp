@@ -32,6 +32,12 @@ SearchField::SearchField(const Relaxation& relaxation, const pair_routes::Networ
         }
     }
     source_ = relaxation.source;
+    std::vector<char> has_site(network.vertex_count, 0);
+    for (const RelaxedSite& s : relaxation.sites)
+        has_site[s.at] = 1;
+    for (VertexId v = 0; v < network.vertex_count; ++v) {
+        if (!has_site[v]) without_site_.push_back(v);
+    }
 }
 
 DemandSearch::DemandSearch(const SearchField& field)
@@ -46,9 +52,10 @@ DemandSearch::DemandSearch(const SearchField& field)
       queue_(label_.size()),
       excursion_queue_(vertices_) {}
 
-void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* prices) {
+void DemandSearch::price_sites(const RelaxedDemand& demand, const float* prices) {
     const Relaxation& r = field_.relaxation();
     std::fill(excursion_.begin(), excursion_.end(), kInfinite);
+    dear_.assign(field_.without_site().begin(), field_.without_site().end());
     const auto units = static_cast<double>(demand.units);
     for (std::size_t s = 0; s < r.sites.size(); ++s) {
         const Purse purse = field_.first_site() + static_cast<Purse>(s);
@@ -58,7 +65,14 @@ void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* pri
         excursion_[v] = cost;
         excursion_by_[v] = purse;
         excursion_next_[v] = -1;
+        if (prices[purse] > 0.0F || unit_share_ < 1.0) dear_.push_back(v);
     }
+}
+
+/// A site that asks for no price is never passed over for one farther out, which would ask as much of every unit or
+/// nearly so and service charge besides. So only the other vertices are looked at.
+void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* prices) {
+    price_sites(demand, prices);
     const auto try_arc = [&](VertexId from, const SearchField::Neighbour& out, double beyond) {
         const double cost = beyond + prices[out.outwards] + on(demand.service, out.length, out.passage);
         if (cost >= excursion_[from]) return;
@@ -67,7 +81,7 @@ void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* pri
         excursion_next_[from] = out.to;
         excursion_queue_.push_or_lower(from, cost);
     };
-    for (VertexId v = 0; v < vertices_; ++v) {
+    for (const VertexId v : dear_) {
         for (const auto& out : field_.neighbours(v))
             try_arc(v, out, excursion_[out.to]);
     }
@@ -112,7 +126,8 @@ void DemandSearch::expand(std::int32_t node, const RelaxedDemand& demand, const 
         const double label = label_[node] + charge + prices[n.inwards];
         if (label < label_[layer + n.to]) meet(layer + n.to, label, left_of(layer + n.to, demand), node, n.inwards);
     }
-    if (layer != 0 || excursion_[here] == kInfinite) return;
+    if (layer != 0) return;
+    if (excursion_[here] == kInfinite) return;
     const std::int32_t fork = vertices_ + here;
     meet(fork, label_[node] + excursion_[here], left_of(fork, demand), node, kNoPurse);
 }

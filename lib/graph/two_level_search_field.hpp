@@ -37,12 +37,14 @@ public:
     [[nodiscard]] VertexId vertex_count() const { return static_cast<VertexId>(neighbours_.size()); }
     [[nodiscard]] Purse purse_count() const { return first_site_ + static_cast<Purse>(relaxation_.sites.size()); }
     [[nodiscard]] Purse first_site() const { return first_site_; }
+    [[nodiscard]] const std::vector<VertexId>& without_site() const { return without_site_; }
 
 private:
     const Relaxation& relaxation_;
     std::vector<std::vector<Neighbour>> neighbours_;
     VertexId source_ = 0;
     Purse first_site_ = 0;
+    std::vector<VertexId> without_site_;
 };
 
 /// Scratch space of a search, one for each thread.
@@ -57,6 +59,7 @@ public:
     std::vector<Purse> used;
 
 private:
+    void price_sites(const RelaxedDemand& demand, const float* prices);
     void find_excursions(const RelaxedDemand& demand, const float* prices);
     void expand(std::int32_t node, const RelaxedDemand& demand, const float* prices);
     void meet(std::int32_t node, double label, double left, std::int32_t next, Purse by);
@@ -67,6 +70,7 @@ private:
     std::int32_t vertices_;
     double pull_ = 0.0;        ///< A trace of charge on the way to the fork, so that ties lead straight to the source.
     double unit_share_ = 1.0;  ///< How much of the feeder's price a unit may steer the search.
+    std::vector<VertexId> dear_;       ///< Vertices without a site or with a price on it.
     std::vector<double> excursion_;    ///< By vertex: cheapest way out to a site and its price.
     std::vector<Purse> excursion_by_;  ///< By vertex: the arc outwards, or the site's purse.
     std::vector<VertexId> excursion_next_;
