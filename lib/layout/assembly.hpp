@@ -23,8 +23,7 @@ struct Assembly {
 /// for, the later cables (trunks first, then by building) take the cheapest other way of that segment.
 Assembly assemble(const Scenario& scenario, const RoutedLayout& routed);
 
-/// What the trenches, cables, enclosures, optics and gear of a plan cost, before rounding rules of a bill: for choosing
-/// among plans of one layout. The bill itself is costing's.
-Money cost_that_differs(const Scenario& scenario, const Plan& plan);
+/// Direct cost of a plan up to the rounding of a bill's lines: for choosing among plans. The bill itself is costing's.
+Money cost_to_build(const Scenario& scenario, const Plan& plan);
 
 }  // namespace spadework

@@ -2,9 +2,8 @@
 
 #include "graph/chain_solver.hpp"
 #include "layout/designs.hpp"
-#include "layout/finish.hpp"
+#include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
-#include "layout/solver_limits.hpp"
 
 namespace spadework {
 
@@ -121,22 +120,22 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     const Network network = network_of(scenario);
     const ChainFigures figures = chain_figures(scenario, network.scale);
     if (!figures.impossible.empty()) return infeasible(LayoutKind::daisy_chain, figures.impossible);
-    const auto solution = graph::solve(problem_on(network, scenario, figures), solver_limits(limits));
-    if (!solution.plan) return infeasible(LayoutKind::daisy_chain, "not every building has a way to the hub");
-
-    Design design;
-    design.layout = LayoutKind::daisy_chain;
-    design.interrupted = solution.interrupted;
-    design.direct_bound = std::max(Money(), figures.constant + network.scale.money(solution.bound));
-    const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
-        const auto again = graph::solve(problem_on(other, scenario, figures), solver_limits(limits));
-        if (!again.plan) return std::nullopt;
-        return routed_by(*again.plan, other, scenario);
+    LayoutTask task;
+    task.kind = LayoutKind::daisy_chain;
+    task.network = &network;
+    task.constant = figures.constant;
+    task.route = [&](const Network& on, const graph::SolveLimits& run) {
+        const auto solution = graph::solve(problem_on(on, scenario, figures), run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario);
+        return routing;
     };
-    const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
-    finish(scenario, routed_by(*solution.plan, network, scenario), reroute,
-           {one_building_a_chain(network, from_hub, scenario)}, design);
-    return design;
+    task.fallbacks = [&](const RoutedLayout&) {
+        const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
+        return std::vector<RoutedLayout>{one_building_a_chain(network, from_hub, scenario)};
+    };
+    task.why_no_route = "not every building has a way to the hub";
+    return optimise(scenario, task, limits);
 }
 
 }  // namespace spadework

@@ -2,9 +2,8 @@
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/designs.hpp"
-#include "layout/finish.hpp"
+#include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
-#include "layout/solver_limits.hpp"
 #include "routing/distances.hpp"
 
 namespace spadework {
@@ -47,19 +46,21 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     const ServiceFigures figures = service_figures(scenario, network.scale, from_hub);
     if (!figures.impossible.empty()) return infeasible(LayoutKind::home_runs, figures.impossible);
 
-    const auto solution = graph::solve(problem_on(network, scenario, figures), solver_limits(limits));
-    Design design;
-    design.layout = LayoutKind::home_runs;
-    design.interrupted = solution.interrupted;
-    design.direct_bound = std::max(Money(), figures.constant + network.scale.money(solution.bound));
-    const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
-        const auto again = graph::solve(problem_on(other, scenario, figures), solver_limits(limits));
-        if (!again.plan) return std::nullopt;
-        return routed_by(again.plan->paths, other, scenario);
+    LayoutTask task;
+    task.kind = LayoutKind::home_runs;
+    task.network = &network;
+    task.constant = figures.constant;
+    task.route = [&](const Network& on, const graph::SolveLimits& run) {
+        const auto solution = graph::solve(problem_on(on, scenario, figures), run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
+        return routing;
     };
-    finish(scenario, routed_by(solution.plan->paths, network, scenario), reroute,
-           {by_shortest_ways(network, from_hub, scenario)}, design);
-    return design;
+    task.fallbacks = [&](const RoutedLayout&) {
+        return std::vector<RoutedLayout>{by_shortest_ways(network, from_hub, scenario)};
+    };
+    task.why_no_route = "not every building has a way to the hub";
+    return optimise(scenario, task, limits);
 }
 
 }  // namespace spadework

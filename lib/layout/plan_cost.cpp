@@ -1,4 +1,5 @@
 #include "layout/assembly.hpp"
+#include "rates/cord_rates.hpp"
 #include "rates/opening_rates.hpp"
 
 namespace spadework {
@@ -27,14 +28,18 @@ Money cost_of_gear(const Scenario& scenario, const Plan& plan) {
     }
     for (const PlannedLink& link : plan.links) {
         cost += amount(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].price_per_end, std::int64_t{2});
+        cost += test_work(link.strands, scenario.labour).amount;
+        if (const auto cord = cheapest_cord(scenario, link.strands)) {
+            cost += amount(scenario.catalogue.patch_cords[static_cast<std::size_t>(*cord)].price, std::int64_t{2});
+        }
     }
     return cost;
 }
 
 }  // namespace
 
-Money cost_that_differs(const Scenario& scenario, const Plan& plan) {
-    Money cost = cost_of_gear(scenario, plan);
+Money cost_to_build(const Scenario& scenario, const Plan& plan) {
+    Money cost = scenario.labour.mobilisation + cost_of_gear(scenario, plan);
     for (const Step& step : plan.trenches) {
         cost += ways_of(scenario, step.segment)[static_cast<std::size_t>(step.way)].opening;
     }

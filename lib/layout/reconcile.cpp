@@ -26,7 +26,7 @@ Design* find(std::vector<Design>& designs, LayoutKind layout) {
 
 void take_over_plan(const Scenario& scenario, const Design& narrow, Design& wide) {
     if (!narrow.plan) return;
-    if (wide.plan && cost_that_differs(scenario, *wide.plan) <= cost_that_differs(scenario, *narrow.plan)) return;
+    if (wide.plan && cost_to_build(scenario, *wide.plan) <= cost_to_build(scenario, *narrow.plan)) return;
     wide.plan = narrow.plan;
     wide.plan->layout = wide.layout;
     wide.notes = narrow.notes;

@@ -2,8 +2,8 @@
 
 #include "graph/two_level_solver.hpp"
 #include "layout/designs.hpp"
-#include "layout/finish.hpp"
-#include "layout/solver_limits.hpp"
+#include "layout/optimise.hpp"
+#include "layout/time_left.hpp"
 #include "layout/trunk_problem.hpp"
 
 namespace spadework {
@@ -66,38 +66,55 @@ std::vector<PlaceIndex> places_of(const RoutedLayout& routed) {
     return places;
 }
 
-/// One plan of the two-level problem made into a design.
-Design design_of(const graph::TwoLevelPlan& plan, const Scenario& scenario, const TrunkProblem& trunk, LayoutKind kind,
-                 const DesignLimits& limits) {
-    Design design;
-    design.layout = kind;
-    const RoutedLayout routed = routed_by(plan, trunk.network, scenario, trunk, kind);
-    const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
-        const auto again = graph::solve(problem_on(other, scenario, trunk, kind), solver_limits(limits));
-        if (!again.plan) return std::nullopt;
-        return routed_by(*again.plan, other, scenario, trunk, kind);
-    };
-    std::vector<RoutedLayout> fallbacks;
-    if (!routed.enclosures.empty()) {
-        fallbacks.push_back(trunk_by_shortest_ways(scenario, trunk, kind, places_of(routed)));
-    }
-    finish(scenario, routed, reroute, fallbacks, design);
-    return design;
+/// Everything by shortest ways from the enclosures the routes have.
+std::vector<RoutedLayout> shortest_from_enclosures(const Scenario& scenario, const TrunkProblem& trunk,
+                                                   const RoutedLayout& routed) {
+    if (routed.enclosures.empty()) return {};
+    return {trunk_by_shortest_ways(scenario, trunk, routed.kind, places_of(routed))};
 }
 
-Money direct_bound(const TrunkProblem& trunk, graph::Cost bound) {
-    return std::max(Money(), trunk.service.constant + trunk.trunk_end_work + trunk.network.scale.money(bound));
+LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProblem& trunk) {
+    LayoutTask task;
+    task.kind = kind;
+    task.network = &trunk.network;
+    task.constant = trunk.service.constant + trunk.trunk_end_work;
+    task.route = [&scenario, &trunk, kind](const Network& on, const graph::SolveLimits& run) {
+        const auto solution = graph::solve(problem_on(on, scenario, trunk, kind), run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario, trunk, kind);
+        return routing;
+    };
+    task.fallbacks = [&scenario, &trunk](const RoutedLayout& routed) {
+        return shortest_from_enclosures(scenario, trunk, routed);
+    };
+    task.why_no_route = "the trunks the rules allow cannot hold every building's strands";
+    return task;
 }
 
 Design design_with(LayoutKind kind, const Scenario& scenario, const DesignLimits& limits) {
     const TrunkProblem trunk = trunk_problem(scenario);
     if (!trunk.impossible.empty()) return infeasible(kind, trunk.impossible);
-    const auto solution = graph::solve(problem_on(trunk.network, scenario, trunk, kind), solver_limits(limits));
-    if (!solution.plan) return infeasible(kind, "the trunks the rules allow cannot hold every building's strands");
-    Design design = design_of(*solution.plan, scenario, trunk, kind, limits);
-    design.interrupted = solution.interrupted;
-    design.direct_bound = direct_bound(trunk, solution.bound);
-    return design;
+    return optimise(scenario, task_for(kind, scenario, trunk), limits);
+}
+
+/// A plan already found, as a task: only full ducts make it route again.
+LayoutTask task_with(const graph::TwoLevelPlan& plan, graph::Cost bound, const Scenario& scenario,
+                     const TrunkProblem& trunk) {
+    LayoutTask task = task_for(LayoutKind::trunk, scenario, trunk);
+    const auto count = static_cast<std::int32_t>(plan.open.size());
+    task.route = [&scenario, &trunk, &plan, bound, count](const Network& on, const graph::SolveLimits& run) {
+        if (&on == &trunk.network) {
+            return Routing{routed_by(plan, on, scenario, trunk, LayoutKind::trunk), bound, false};
+        }
+        graph::TwoLevelProblem problem = problem_on(on, scenario, trunk, LayoutKind::trunk);
+        problem.fewest_sites = problem.most_sites = count;
+        const auto again = graph::solve(problem, run);
+        Routing routing;
+        if (again.plan) routing.routed = routed_by(*again.plan, on, scenario, trunk, LayoutKind::trunk);
+        return routing;
+    };
+    task.quick = true;
+    return task;
 }
 
 }  // namespace
@@ -114,15 +131,14 @@ std::vector<Design> design_by_enclosure_count(const Scenario& scenario, const De
     std::vector<Design> designs;
     const TrunkProblem trunk = trunk_problem(scenario);
     if (!trunk.impossible.empty()) return designs;
+    const TimeLeft time(limits);
     const auto problem = problem_on(trunk.network, scenario, trunk, LayoutKind::trunk);
-    const auto solution = graph::solve(problem, solver_limits(limits));
+    const auto solution = graph::solve(problem, time.run(0.8));
     for (std::size_t count = 1; count < solution.best_by_count.size(); ++count) {
         const auto& plan = solution.best_by_count[count];
-        Design design = plan ? design_of(*plan, scenario, trunk, LayoutKind::trunk, limits)
-                             : infeasible(LayoutKind::trunk, "no plan found with so many enclosures");
-        design.interrupted = solution.interrupted;
-        design.direct_bound = direct_bound(trunk, solution.bound);
-        designs.push_back(std::move(design));
+        designs.push_back(plan ? optimise(scenario, task_with(*plan, solution.bound, scenario, trunk), limits)
+                               : infeasible(LayoutKind::trunk, "no plan was found with so many enclosures"));
+        designs.back().interrupted = solution.interrupted;
     }
     return designs;
 }

@@ -2,8 +2,8 @@
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/designs.hpp"
-#include "layout/finish.hpp"
-#include "layout/solver_limits.hpp"
+#include "layout/optimise.hpp"
+#include "layout/time_left.hpp"
 #include "layout/trunk_problem.hpp"
 
 namespace spadework {
@@ -68,22 +68,34 @@ std::vector<PlaceIndex> places_by_longest_link(const Scenario& scenario, const T
     return places;
 }
 
-Design one_enclosure(const Scenario& scenario, const TrunkProblem& trunk, const std::vector<PlaceIndex>& places,
-                     const graph::SharedCostSolution& solution, const DesignLimits& limits) {
-    Design design;
-    design.layout = LayoutKind::trunk_one;
-    design.interrupted = solution.interrupted;
-    design.direct_bound =
-        std::max(Money(), constant_cost(trunk, trunk.network.scale) + trunk.network.scale.money(solution.bound));
-    const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
-    const auto reroute = [&](const Network& other) -> std::optional<RoutedLayout> {
-        const auto again = graph::solve(rooted_at({enclosure}, other, scenario, trunk), solver_limits(limits));
-        if (!again.plan) return std::nullopt;
-        return routed_by(*again.plan, enclosure, other, scenario);
+/// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
+LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk) {
+    LayoutTask task;
+    task.kind = LayoutKind::trunk_one;
+    task.network = &trunk.network;
+    task.constant = constant_cost(trunk, trunk.network.scale);
+    task.route = [&scenario, &trunk, places](const Network& on, const graph::SolveLimits& run) {
+        const auto solution = graph::solve(rooted_at(places, on, scenario, trunk), run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        if (!solution.plan) return routing;
+        const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
+        routing.routed = routed_by(*solution.plan, enclosure, on, scenario);
+        return routing;
     };
-    finish(scenario, routed_by(*solution.plan, enclosure, trunk.network, scenario), reroute,
-           {trunk_by_shortest_ways(scenario, trunk, LayoutKind::trunk_one, {enclosure})}, design);
-    return design;
+    task.why_no_route = "not every building has a way to the hub";
+    return task;
+}
+
+/// Shortest ways through the place first chosen, then through the places with the shortest longest links.
+std::vector<RoutedLayout> shortest_through_places(const Scenario& scenario, const TrunkProblem& trunk,
+                                                  PlaceIndex first) {
+    constexpr std::size_t most_places = 8;
+    std::vector<RoutedLayout> fallbacks = {trunk_by_shortest_ways(scenario, trunk, LayoutKind::trunk_one, {first})};
+    for (const PlaceIndex place : places_by_longest_link(scenario, trunk)) {
+        if (fallbacks.size() > most_places) break;
+        fallbacks.push_back(trunk_by_shortest_ways(scenario, trunk, LayoutKind::trunk_one, {place}));
+    }
+    return fallbacks;
 }
 
 }  // namespace
@@ -93,35 +105,32 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     if (!trunk.impossible.empty()) return infeasible(LayoutKind::trunk_one, trunk.impossible);
     if (!trunk_holds_all(trunk))
         return infeasible(LayoutKind::trunk_one, "one trunk cannot hold every building's strands");
-    const auto problem = rooted_at(trunk.places, trunk.network, scenario, trunk);
-    Design design = one_enclosure(scenario, trunk, trunk.places, graph::solve(problem, solver_limits(limits)), limits);
-    if (!design.plan) {
-        std::vector<RoutedLayout> fallbacks;
-        for (const PlaceIndex place : places_by_longest_link(scenario, trunk)) {
-            fallbacks.push_back(trunk_by_shortest_ways(scenario, trunk, LayoutKind::trunk_one, {place}));
-            if (fallbacks.size() == 8) break;
-        }
-        const auto no_other = [](const Network&) -> std::optional<RoutedLayout> { return std::nullopt; };
-        finish(scenario, fallbacks.front(), no_other, fallbacks, design);
-    }
-    return design;
+    LayoutTask task = task_at(trunk.places, scenario, trunk);
+    task.fallbacks = [&](const RoutedLayout& routed) {
+        return shortest_through_places(scenario, trunk, routed.enclosures.front().place);
+    };
+    return optimise(scenario, task, limits);
 }
 
 std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const DesignLimits& limits) {
     std::vector<PlaceDesign> designs;
     const TrunkProblem trunk = trunk_problem(scenario);
     if (!trunk.impossible.empty() || !trunk_holds_all(trunk)) return designs;
-    const auto everywhere = rooted_at(trunk.places, trunk.network, scenario, trunk);
-    const auto best = graph::solve(everywhere, solver_limits(limits));
-    for (std::size_t p = 0; p < trunk.places.size(); ++p) {
+    const TimeLeft time(limits);
+    const auto everywhere = graph::solve(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.5));
+    for (std::size_t p = 0; p < trunk.places.size() && !time.asked_to_stop(); ++p) {
         const PlaceIndex place = trunk.places[p];
-        auto here = static_cast<int>(p) == best.plan->root
-                        ? best
-                        : graph::sketch(rooted_at({place}, trunk.network, scenario, trunk), solver_limits(limits));
-        if (static_cast<int>(p) == best.plan->root) here.plan->root = 0;
-        here.bound = best.root_bounds[p];
-        designs.push_back({place, one_enclosure(scenario, trunk, {place}, here, limits)});
-        if (limits.progress != nullptr && limits.progress->should_stop()) break;
+        LayoutTask task = task_at({place}, scenario, trunk);
+        task.quick = true;
+        task.route = [&](const Network& on, const graph::SolveLimits& run) {
+            const bool solved = static_cast<int>(p) == everywhere.plan->root && &on == &trunk.network;
+            const auto here = solved ? everywhere : graph::sketch(rooted_at({place}, on, scenario, trunk), run);
+            return Routing{routed_by(*here.plan, place, on, scenario), 0, false};
+        };
+        Design design = optimise(scenario, task, limits);
+        const Money bound = task.constant + trunk.network.scale.money(everywhere.root_bounds[p]);
+        design.direct_bound = std::max(design.direct_bound, bound);
+        designs.push_back({place, std::move(design)});
     }
     return designs;
 }

@@ -54,12 +54,14 @@ CostScale scale_for(const Scenario& scenario) {
     return scale;
 }
 
-bool dominated(const graph::SharedCostEdge& edge, const std::vector<graph::SharedCostEdge>& earlier,
-               std::size_t first_of_segment) {
-    return std::any_of(earlier.begin() + static_cast<std::ptrdiff_t>(first_of_segment), earlier.end(),
-                       [&](const graph::SharedCostEdge& other) {
-                           return other.opening <= edge.opening && other.passage <= edge.passage;
-                       });
+/// Whether an earlier way of the same segment, one without limited room, opens and passes no dearer.
+bool dominated(const graph::SharedCostEdge& edge, const Network& network, std::size_t first_of_segment) {
+    for (std::size_t e = first_of_segment; e < network.edges.size(); ++e) {
+        const graph::SharedCostEdge& other = network.edges[e];
+        const bool no_dearer = other.opening <= edge.opening && other.passage <= edge.passage;
+        if (network.origin[e].room < 0 && no_dearer) return true;
+    }
+    return false;
 }
 
 }  // namespace
@@ -79,7 +81,7 @@ Network network_of(const Scenario& scenario, const WithheldWays& withheld) {
             const graph::SharedCostEdge edge{
                 segment.from, segment.to, network.scale.units(way.opening), segment.length.millimetres(),
                 passage_units(*way.method, segment.length, scenario.labour, network.scale)};
-            if (dominated(edge, network.edges, first_of_segment)) continue;
+            if (dominated(edge, network, first_of_segment)) continue;
             network.edges.push_back(edge);
             network.origin.push_back({index, w, way.room});
         }

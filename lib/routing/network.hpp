@@ -49,8 +49,8 @@ struct Network {
 using WithheldWays = std::set<std::pair<SegmentIndex, int>>;
 
 /// Every way of every segment that is not banned nor withheld. A way that neither opens nor passes cheaper than an
-/// earlier way of the same segment is left out. An edge's passage cost is the least a cable pays to go through: ducts
-/// and pulling, before any rounding of lines.
+/// earlier way of the same segment without limited room is left out. An edge's passage cost is the least a cable pays
+/// to go through: ducts and pulling, before any rounding of lines.
 Network network_of(const Scenario& scenario, const WithheldWays& withheld = {});
 
 }  // namespace spadework

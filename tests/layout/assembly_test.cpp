@@ -174,14 +174,14 @@ TEST_CASE("a route whose strands need several cables lays them side by side unde
 TEST_CASE("what differs between plans counts trenches once and cables each") {
     Scenario site = handhole_row();
     const Plan plan = *assemble(site, home_runs_of(site)).plan;
-    const Money all = cost_that_differs(site, plan);
+    const Money all = cost_to_build(site, plan);
     Plan without_cable = plan;
     without_cable.cables.pop_back();
     // 180 m at 0.60, two factory ends at 12.00, two ends of two strands at 5 minutes and 36.00 an hour.
-    CHECK((all - cost_that_differs(site, without_cable)).minor() == 180 * 60 + 2400 + 2 * 600);
+    CHECK((all - cost_to_build(site, without_cable)).minor() == 180 * 60 + 2400 + 2 * 600);
     Plan without_trench = plan;
     without_trench.trenches.erase(without_trench.trenches.begin());
-    CHECK((all - cost_that_differs(site, without_trench)).minor() == 100 * 2000);
+    CHECK((all - cost_to_build(site, without_trench)).minor() == 100 * 2000);
 }
 
 }  // namespace spadework
