@@ -33,10 +33,10 @@ void must_all_be_noticed(const Scenario& scenario, const RoutedLayout& routed,
                          const std::vector<std::pair<std::string, Damage>>& damages) {
     const LayoutResult sound = good(scenario, routed);
     REQUIRE_MESSAGE(violations(scenario, sound).empty(), joined(violations(scenario, sound)));
-    for (const auto& [name, damage] : damages) {
+    for (const auto& damage : damages) {
         LayoutResult broken = sound;
-        damage(broken);
-        CHECK_MESSAGE(!violations(scenario, broken).empty(), "not noticed: ", name);
+        damage.second(broken);
+        CHECK_MESSAGE(!violations(scenario, broken).empty(), "not noticed: ", damage.first);
     }
 }
 
