@@ -1,10 +1,10 @@
 #pragma once
 
-#include <memory>
 #include <optional>
 #include <vector>
 
 #include "scenario/local_plane.hpp"
+#include "site_file/box_tree.hpp"
 #include "site_file/geojson_features.hpp"
 #include "site_file/plane_geometry.hpp"
 
@@ -20,23 +20,25 @@ struct Attachment {
     double metres = 0;     ///< Between the two, on the local plane.
 };
 
-/// Finds the edge of a network nearest to an outline, by a tree of boxes (Boost.Geometry's R-tree) on a local plane.
-/// Equal distances go to the lower line, then the lower edge, then the earlier point.
+/// Finds the edge of a network nearest to an outline, on a local plane. Equal distances go to the lower line, then the
+/// lower edge, then the earlier point.
 class EdgeSearch {
 public:
-    /// Over the lines whose entry in `part_of_line` is `part`.
+    /// Over the lines whose entry in `part_of_line` is `part`. The plane must outlive the search.
     EdgeSearch(const std::vector<LineFeature>& lines, const std::vector<int>& part_of_line, int part,
                const LocalPlane& plane);
-    ~EdgeSearch();
-    EdgeSearch(const EdgeSearch&) = delete;
-    EdgeSearch& operator=(const EdgeSearch&) = delete;
 
     /// Nearest edge to a spot's outline; nothing when there are no edges.
     [[nodiscard]] std::optional<Attachment> nearest(const SpotFeature& spot) const;
 
 private:
-    struct Tree;
-    std::unique_ptr<Tree> tree_;
+    struct Edge {
+        std::size_t line;
+        std::size_t edge;
+    };
+    std::vector<Edge> edges_;
+    std::vector<Stretch> stretches_;
+    std::optional<BoxTree> tree_;
     const LocalPlane& plane_;
 };
 
