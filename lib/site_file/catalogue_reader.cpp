@@ -89,9 +89,9 @@ void read_directions(Fields& fields, bool complete, OpticProduct& optic, Reading
 }
 
 OpticProduct read_optic(Fields& fields, Reading& reading) {
+    const auto named = read_named<OpticProduct>(fields);
     const auto standard = named_standard(fields, reading);
     const bool complete = standard.has_value() || fields.has("standard");
-    const auto named = read_named<OpticProduct>(fields);
     OpticProduct optic = standard.value_or(OpticProduct{});
     optic.id = named.id;
     optic.name = named.name;

@@ -43,9 +43,12 @@ std::string quoted(std::string_view text) {
             --length;
     }
     std::string shown = "'";
-    for (const char c : text.substr(0, length)) {
-        const auto byte = static_cast<unsigned char>(c);
-        shown += byte < 0x20 || byte == 0x7F ? '?' : c;
+    for (std::size_t i = 0; i < length; ++i) {
+        const auto byte = static_cast<unsigned char>(text[i]);
+        const bool is_late_control =
+            byte == 0xC2 && i + 1 < length && static_cast<unsigned char>(text[i + 1]) < 0xA0;  // U+0080 to U+009F
+        if (is_late_control) ++i;
+        shown += byte < 0x20 || byte == 0x7F || is_late_control ? '?' : text[i];
     }
     if (length < text.size()) shown += "…";
     return shown + "'";

@@ -143,8 +143,8 @@ std::string Fields::text(std::string_view name) {
     }
     const std::string* written = scalar_text(key, node);
     if (written == nullptr) return {};
-    if (written->empty() || written->size() > 10'000) {
-        wrong(key, node, written->empty() ? "an empty text" : "a text of more than 10000 bytes");
+    if (const std::string problem = problem_of_text(*written, key.lines); !problem.empty()) {
+        wrong(key, node, problem);
         return {};
     }
     note(key, node, *written);
@@ -360,18 +360,6 @@ Fields Fields::item(std::string_view name, NodeId node, std::string_view label) 
     const bool recorded = !path_.empty() || record_->heading == "";
     return Fields(*reading_, *document_, node, *key.record,
                   recorded ? fmt::format("{}[{}]", path_of(name), label) : std::string());
-}
-
-std::string problem_of_id(std::string_view text) {
-    if (text.empty()) return "an empty text";
-    if (text.size() > 200) return "longer than 200 bytes";
-    const bool has_control = std::any_of(text.begin(), text.end(), [](char c) {
-        const auto byte = static_cast<unsigned char>(c);
-        return byte < 0x20 || byte == 0x7F;
-    });
-    if (has_control) return "with a line end or control character in it";
-    if (text.front() == ' ' || text.back() == ' ') return "with a space at its end";
-    return {};
 }
 
 }  // namespace spadework::site_file

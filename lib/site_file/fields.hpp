@@ -81,6 +81,10 @@ private:
 /// What a value of this key looks like, for messages: "a number of 0 or more, in EUR a m".
 std::string wanted_text(const Key& key, bool feet, std::string_view currency);
 
+/// Whether a text can be a name: not empty, at most 10000 bytes, no control characters; line ends and tabs only where
+/// `lines` allows them. Otherwise what is wrong with it.
+std::string problem_of_text(std::string_view text, bool lines);
+
 /// Whether a text can be an id: not empty, at most 200 bytes, no control characters. Otherwise what is wrong.
 std::string problem_of_id(std::string_view text);
 

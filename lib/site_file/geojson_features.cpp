@@ -49,6 +49,17 @@ private:
         return node != no_node && document_.at(node).kind == NodeKind::scalar ? document_.at(node).text : "";
     }
 
+    /// A text that reports will show: empty where there is none, and an error where it has control characters.
+    std::string words_of(NodeId node, std::string_view what) {
+        std::string text = text_of(node);
+        if (text.empty()) return text;
+        const std::string problem = problem_of_text(text, false);
+        if (problem.empty()) return text;
+        reading_.error(document_.position(node), fmt::format("{} is {}, {}", what, quoted(text), problem),
+                       "one line of text");
+        return {};
+    }
+
     /// The member "crs" of the older 2008 format: RFC 7946 section 4 knows longitude and latitude only.
     void refuse_other_reference_systems() {
         const NodeId crs = document_.find(document_.root, "crs");
@@ -122,7 +133,7 @@ private:
     void add_line(GeometryPart& part, NodeId properties, const std::string& id) {
         LineFeature line;
         line.where = document_.position(part.node);
-        line.name = text_of(document_.find(properties, "name"));
+        line.name = words_of(document_.find(properties, "name"), "name");
         line.id = unique_id(id, line.name, "line", line_ids_);
         line.points = std::move(part.rings.front());
         line.ground = ground_of(properties);
@@ -156,7 +167,7 @@ private:
 
     std::string ban_of(NodeId properties) {
         const NodeId ban = document_.find(properties, "ban");
-        if (ban != no_node && !text_of(ban).empty()) return text_of(ban);
+        if (ban != no_node && !text_of(ban).empty()) return words_of(ban, "ban");
         if (options_.ban_property.empty()) return {};
         const auto found = options_.ban_by_value.find(text_of(document_.find(properties, options_.ban_property)));
         return found == options_.ban_by_value.end() ? std::string() : found->second;
@@ -197,7 +208,7 @@ private:
             if (tag == no_node || document_.at(tag).kind == NodeKind::null || text_of(tag) == "no") return;
         }
         spot.where = document_.position(part.node);
-        spot.name = text_of(document_.find(properties, "name"));
+        spot.name = words_of(document_.find(properties, "name"), "name");
         spot.id = unique_id(id, spot.name, "building", spot_ids_);
         if (spot.name.empty()) spot.name = spot.id;
         spot.rings = std::move(part.rings);

@@ -11,21 +11,20 @@ constexpr MethodKind method_kinds[] = {MethodKind::open_cut, MethodKind::plough,
                                        MethodKind::bore};
 
 /// The keys that all ways of laying cable have.
-OpeningMethod read_common(Fields& fields) {
-    OpeningMethod method;
+void read_common(Fields& fields, OpeningMethod& method) {
     method.labour_hours_per_metre = fields.number("labour");
     method.plant_per_metre = fields.price("plant");
     method.material_per_metre = fields.price("material");
     method.set_up = fields.money("set-up");
     method.pull_hours_per_metre = fields.number("pull");
-    return method;
 }
 
 OpeningMethod read_method(Fields fields) {
-    OpeningMethod method = read_common(fields);
+    OpeningMethod method;
     method.id = fields.id("id");
     const int kind = fields.choice("kind");
     if (kind >= 0) method.kind = method_kinds[kind];
+    read_common(fields, method);
     method.reinstatement_per_metre = fields.price("reinstatement");
     method.depth = fields.length("depth");
     method.duct_per_metre = fields.price("duct");
@@ -82,14 +81,16 @@ void read_grounds(const Section& section, Reading& reading, Draft& draft) {
 }
 
 OpeningMethod read_existing_duct(Fields fields) {
-    OpeningMethod method = read_common(fields);
+    OpeningMethod method;
+    read_common(fields, method);
     method.id = "existing duct";
     method.kind = MethodKind::existing_duct;
     return method;
 }
 
 OpeningMethod read_pole_line(Fields fields) {
-    OpeningMethod method = read_common(fields);
+    OpeningMethod method;
+    read_common(fields, method);
     method.id = "pole line";
     method.kind = MethodKind::pole_line;
     return method;

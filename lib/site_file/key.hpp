@@ -69,6 +69,7 @@ struct Key {
     std::string_view choices = {};   ///< Allowed words with a space between.
     const Record* record = nullptr;  ///< Of the mapping behind the key.
     bool may_be_file = false;        ///< Instead of the mapping, the path of a file that holds it.
+    bool lines = false;              ///< A text may have several lines.
     int least_items = 0;             ///< Of a list or of names.
     std::string_view meaning = {};
 };

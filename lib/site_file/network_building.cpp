@@ -249,6 +249,13 @@ private:
         segment.polyline = {draft_.scenario.places[as_index(segment.from)].at,
                             draft_.scenario.places[as_index(segment.to)].at};
         segment.ground = options_.lateral_ground;
+        if (metres_along(segment.polyline, degrees) < 0.001) {
+            reading_.error(spot.where,
+                           fmt::format("{} stands where {} stands already", quoted(spot.id),
+                                       quoted(draft_.scenario.places[as_index(junction)].id)),
+                           "a position of its own");
+            return;
+        }
         add_segment(std::move(segment), spot.where);
     }
 

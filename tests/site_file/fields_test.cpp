@@ -131,4 +131,10 @@ TEST_CASE("an id is one line of at most 200 bytes") {
     CHECK_FALSE(problem_of_id("a\nb").empty());
     CHECK_FALSE(problem_of_id("a\tb").empty());
     CHECK_FALSE(problem_of_id(" a").empty());
+    // Escape, and the control sequence introducer U+009B.
+    CHECK_FALSE(problem_of_id("a\x1b[2J").empty());
+    CHECK_FALSE(problem_of_id("a\xC2\x9B").empty());
+    CHECK(problem_of_id("a\xC2\xA0z").empty());
+    CHECK(problem_of_text("a\n\tb", true).empty());
+    CHECK_FALSE(problem_of_text("a\n\tb", false).empty());
 }

@@ -267,6 +267,30 @@ TEST_CASE("a map is either listed or GeoJSON, and GeoJSON needs lines") {
     CHECK(said(read_map("{place: Hell}", take_all, street())).find("no point or polygon 'Hell'") != std::string::npos);
 }
 
+TEST_CASE("escapes in JSON cannot smuggle control characters into names, and two buildings need two points") {
+    auto features = street();
+    features[3] = feature(point("[10.003, 50.0002]"), R"({"name": "Sh\u001bed"})", "node/8");
+    CHECK(said(read_map("{place: Hall}", take_all, features)).find("name is 'Sh?ed', with a line end or control") !=
+          std::string::npos);
+    features[3] = feature(point("[10.002, 50.001]"), "{}", "node/8");
+    features[4] = feature(point("[10.002, 50.001]"), "{}", "node/9");
+    CHECK(said(read_map("{place: Hall}", take_all, features)).find("'node/9' stands where 'node/8' stands already") !=
+          std::string::npos);
+}
+
+TEST_CASE("a change of any single byte of a map ends in a site or an error") {
+    const std::string map = collection(street());
+    const std::string site = geojson_site("{place: Hall}", take_all);
+    for (std::size_t at = 0; at < map.size(); at += 2) {
+        for (const char byte : std::string("0-{}[]\"e,.")) {
+            std::string changed = map;
+            changed[at] = byte;
+            const LoadedSite loaded = read_text(site, {{"map.geojson", changed}});
+            CHECK(loaded.scenario.has_value() == !has_errors(loaded.diagnostics));
+        }
+    }
+}
+
 TEST_CASE("real maps load, connect and keep their length") {
     const auto folder = shared_data_folder() / "maps";
     if (!std::filesystem::is_directory(folder)) {

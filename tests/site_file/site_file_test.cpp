@@ -332,6 +332,15 @@ TEST_CASE("names may be anything printable, in any language") {
     CHECK(site.scenario->buildings[0].name == "Bücherei \"Zum Löwen\", 図書館");
 }
 
+TEST_CASE("escapes cannot smuggle control characters into names") {
+    CHECK(said(read_text(with(small_site(), "{id: a, links", R"({id: a, name: "x\e[2Jy", links)")))
+              .find("name is 'x?[2Jy', with a line end or control character in it; expected a text") !=
+          std::string::npos);
+    const auto note = read_text(with(small_site(), "currency:", "note: |\n  One line.\n  Another.\ncurrency:"));
+    REQUIRE(note.scenario.has_value());
+    CHECK(note.scenario->note == "One line.\nAnother.\n");
+}
+
 TEST_CASE("a change of any single byte ends in a site or an error") {
     const std::string text = small_site();
     const std::string bytes = "0-:{}[]\n\t'\"#&*x.";
