@@ -2,19 +2,44 @@
 
 // What no plan of a TwoLevelProblem can undercut.
 
+#include <memory>
+#include <vector>
+
 #include "graph/pair_routes.hpp"
+#include "graph/two_level_prices.hpp"
 #include "graph/two_level_problem.hpp"
+#include "graph/two_level_relaxation.hpp"
 
 namespace spadework::graph::two_level {
 
-struct BoundLimits {
-    Cost enough = 0;  ///< A bound this high ends the work.
-    int threads = 1;
-    const pair_routes::StopRule* stop = nullptr;
-};
+/// Raises prices pass by pass; what they are worth is proved at the end.
+class BoundRun {
+public:
+    /// The problem is well formed and `plan` one of its plans, the better the nearer the bound comes. `toll` is what
+    /// one more site than allowed is thought to save; any value from 0 gives a valid bound.
+    BoundRun(const TwoLevelProblem& problem, const pair_routes::Network& network, const TwoLevelPlan& plan, Cost toll,
+             int threads);
 
-/// A lower bound proved in exact arithmetic. The problem is well formed and `plan` one of its plans, the better the
-/// nearer the bound comes. `toll` is what one more site than allowed is thought to save; any value gives a valid bound.
-Cost lower_bound(const TwoLevelProblem& problem, const TwoLevelPlan& plan, Cost toll, const BoundLimits& limits);
+    /// One pass, aiming at a bound of `target`; false when more passes would gain nothing.
+    bool pass(Cost target);
+
+    /// What the prices seem to be worth, chords left out. Not proved.
+    [[nodiscard]] double guess() const;
+
+    /// For each edge how much of it the averaged ways use, 0 to 1.
+    [[nodiscard]] std::vector<double> edge_use() const { return descent_->edge_use(); }
+
+    /// A lower bound proved in exact arithmetic.
+    [[nodiscard]] Cost prove();
+
+private:
+    const pair_routes::Network& network_;
+    WorkerTeam team_;
+    Relaxation plain_;
+    Relaxation relaxation_;  ///< Even where that can be had, else plain.
+    SearchField field_;
+    Cost toll_;  ///< In parts.
+    std::unique_ptr<PriceDescent> descent_;
+};
 
 }  // namespace spadework::graph::two_level

@@ -61,7 +61,7 @@ void PriceDescent::search_all() {
         values_[d] = search.find(field_.relaxation().demands[d], prices_[d].data());
         ways_[d] = search.used;
     });
-    bound_ = -site_toll_ * field_.relaxation().most_sites;
+    bound_ = static_cast<double>(field_.relaxation().constant) - site_toll_ * field_.relaxation().most_sites;
     for (const double value : values_)
         bound_ += value;
     if (bound_ > best_bound_) {

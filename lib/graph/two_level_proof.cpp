@@ -128,6 +128,7 @@ private:
         const Labels fork = sums(to_fork, from_fork);
         for (const Cost way : sums(fork, excursion))
             in_tree = std::min(in_tree, way);
+        if (relaxation_.in_trees) return;
         pass_edges(demand.service, spread(at_sites, demand.service, nullptr, false),
                    spread(fork, demand.service, nullptr, false));
     }
@@ -137,6 +138,7 @@ private:
         if (to_demand[relaxation_.source] < kLargestCost) {
             in_tree = std::min(in_tree, to_demand[relaxation_.source] + demand.direct_fixed);
         }
+        if (relaxation_.in_trees) return;
         Labels from_source = spread(single(relaxation_.source, 0), demand.direct, nullptr, false);
         for (Cost& label : from_source) {
             if (label < kLargestCost) label += demand.direct_fixed;
@@ -232,16 +234,18 @@ Cost bound_from_prices(const Relaxation& relaxation, const Network& network, con
     team.run(demands, 1, [&](std::size_t d, std::size_t) { proofs[d].prove(relaxation.demands[d], whole[d]); });
 
     ChordPayments payments(demands, network.edges.size());
-    WideCost sum = -static_cast<WideCost>(toll) * relaxation.most_sites;
+    WideCost sum = relaxation.constant - static_cast<WideCost>(toll) * relaxation.most_sites;
     for (std::size_t d = 0; d < demands; ++d) {
         if (proofs[d].in_tree == kLargestCost) return kLargestCost;
         sum += proofs[d].in_tree;
+        if (relaxation.in_trees) continue;
         for (std::size_t e = 0; e < proofs[d].through.size(); ++e) {
             if (proofs[d].through[e] < proofs[d].in_tree) {
                 payments.need(e, d, proofs[d].in_tree - proofs[d].through[e]);
             }
         }
     }
+    if (relaxation.in_trees) return whole_units(sum, relaxation.parts);
     for (const EdgeId e : possible_chords(network, payments.dearest_first(relaxation.opening))) {
         payments.settle(e, relaxation.opening[e]);
     }

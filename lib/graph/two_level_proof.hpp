@@ -28,6 +28,8 @@
 
 namespace spadework::graph::two_level {
 
+// Where the relaxation says that demands are served in a tree, only the first sum counts.
+
 /// No plan costs less than this many whole cost units. `toll` is in parts. Prices that pass a purse are cut down.
 Cost bound_from_prices(const Relaxation& relaxation, const pair_routes::Network& network, const PriceTable& prices,
                        Cost toll, WorkerTeam& team);

@@ -53,6 +53,8 @@ struct Relaxation {
     Line multiplicity;
     Line fixed;
     std::int32_t most_sites = 0;
+    WideCost constant = 0;  ///< Added to every bound, in parts.
+    bool in_trees = false;  ///< Demands may be taken to be served in a tree; see two_level_even.hpp.
 };
 
 /// One open site of the plan that the lines should fit well.

@@ -99,13 +99,13 @@ std::vector<EdgeId> with_attachments(const Network& network, std::vector<EdgeId>
 
 Search::Search(const TwoLevelProblem& problem, const pair_routes::StopRule& stop)
     : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), feeders_(usable_feeders(problem)) {
-    Charge typical;
     for (const TwoLevelDemand& d : problem.demands)
-        typical += service_charge(d);
+        typical_ += service_charge(d);
     const auto demands = static_cast<Cost>(std::max<std::size_t>(1, problem.demands.size()));
+    typical_ = {typical_.weight / demands, typical_.multiplicity / demands};
     const std::vector<VertexId> wanted = vertices_to_join(problem);
     for (const Cost share : {8, 1}) {
-        const Charge charge{typical.weight / demands / share, typical.multiplicity / demands / share};
+        const Charge charge{typical_.weight / share, typical_.multiplicity / share};
         auto tree = joining_tree(network_, wanted, charge);
         if (!tree) return;
         if (starts_.empty() || starts_.front() != *tree) starts_.push_back(std::move(*tree));
@@ -133,6 +133,17 @@ std::optional<Layout> Search::descend(std::vector<EdgeId> tree, std::int32_t cou
         best = Layout{tree, std::move(*resited), cost};
         if (stop_.reached()) return best;
     }
+}
+
+std::optional<Layout> Search::from_openings(const std::vector<Cost>& opening, std::int32_t count,
+                                            const std::vector<std::int32_t>& open) const {
+    std::vector<SharedCostEdge> edges = problem_.edges;
+    for (std::size_t e = 0; e < edges.size(); ++e)
+        edges[e].opening = opening[e];
+    const Network network(problem_.vertex_count, edges);
+    auto tree = joining_tree(network, vertices_to_join(problem_), {typical_.weight / 8, typical_.multiplicity / 8});
+    if (!tree) return std::nullopt;
+    return descend(std::move(*tree), count, open);
 }
 
 std::optional<Layout> Search::with_sites(std::int32_t count) {

@@ -34,6 +34,10 @@ public:
     /// Takes turns of siting and route improvement from a given tree.
     std::optional<Layout> descend(std::vector<EdgeId> tree, std::int32_t count, std::vector<std::int32_t> open) const;
 
+    /// Joins everything anew where edges cost these openings, then takes turns at the true ones from that tree.
+    [[nodiscard]] std::optional<Layout> from_openings(const std::vector<Cost>& opening, std::int32_t count,
+                                                      const std::vector<std::int32_t>& open) const;
+
     [[nodiscard]] const std::vector<Feeder>& feeders() const { return feeders_; }
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
@@ -41,6 +45,7 @@ private:
     const TwoLevelProblem& problem_;
     const pair_routes::StopRule& stop_;
     pair_routes::Network network_;
+    pair_routes::Charge typical_;  ///< Mean service charge.
     std::vector<Feeder> feeders_;
     std::vector<std::vector<EdgeId>> starts_;
     std::vector<Layout> found_;

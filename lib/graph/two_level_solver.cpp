@@ -1,6 +1,7 @@
 #include "graph/two_level_solver.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "graph/two_level_bound.hpp"
@@ -10,46 +11,109 @@ namespace spadework::graph {
 
 namespace {
 
-std::pair<std::int32_t, std::int32_t> counts_to_try(const TwoLevelProblem& problem) {
-    const auto sites = static_cast<std::int64_t>(problem.sites.size());
-    const auto most = static_cast<std::int32_t>(std::min<std::int64_t>(problem.most_sites, sites));
-    return {std::max(problem.fewest_sites, 0), most};
-}
+using two_level::BoundRun;
+using two_level::Layout;
+using two_level::Search;
 
-void keep_if_better(TwoLevelSolution& solution, const TwoLevelPlan& plan) {
-    auto& same_count = solution.best_by_count[plan.open.size()];
-    if (!same_count || plan.value < same_count->value) same_count = plan;
-    if (!solution.plan || plan.value < solution.plan->value) solution.plan = plan;
-}
+constexpr int kMostPasses = 3000;
+constexpr int kPassesBetweenPlans = 20;
+
+/// Plans and bound of one call, from first plans to proof.
+class SolveTwoLevel {
+public:
+    SolveTwoLevel(const TwoLevelProblem& problem, const SolveLimits& limits)
+        : problem_(problem), limits_(limits), stop_(limits.seconds, limits.progress), search_(problem, stop_) {
+        fewest_ = std::max(problem.fewest_sites, 0);
+        const auto sites = static_cast<std::int64_t>(problem.sites.size());
+        most_ = static_cast<std::int32_t>(std::min<std::int64_t>(problem.most_sites, sites));
+    }
+
+    TwoLevelSolution run() {
+        if (fewest_ > most_) return {};
+        solution_.best_by_count.resize(static_cast<std::size_t>(most_) + 1);
+        if (search_.possible()) first_plans();
+        if (!solution_.plan) return solution_;
+        raise_bound();
+        solution_.interrupted = stop_.reached();
+        return solution_;
+    }
+
+private:
+    void first_plans() {
+        for (std::int32_t count = fewest_; count <= most_; ++count) {
+            if (solution_.plan && stop_.reached()) return;
+            offer(search_.with_sites(count));
+        }
+    }
+
+    void offer(const std::optional<Layout>& layout) {
+        if (!layout) return;
+        const auto plan = plan_from(problem_, search_.network(), search_.feeders(), *layout);
+        if (!plan) return;
+        auto& same_count = solution_.best_by_count[plan->open.size()];
+        if (!same_count || plan->value < same_count->value) same_count = plan;
+        if (solution_.plan && plan->value >= solution_.plan->value) return;
+        solution_.plan = plan;
+        best_ = *layout;
+        tell();
+    }
+
+    void tell() const {
+        if (limits_.progress != nullptr) limits_.progress->improved(solution_.plan->value, solution_.bound);
+    }
+
+    /// What one more site than allowed would save.
+    Cost toll() {
+        const auto count = static_cast<std::int32_t>(solution_.plan->open.size());
+        if (count < problem_.most_sites || count >= static_cast<std::int32_t>(problem_.sites.size())) return 0;
+        const auto more = search_.with_sites(count + 1);
+        return more ? std::max<Cost>(0, solution_.plan->value - more->cost) : 0;
+    }
+
+    void raise_bound() {
+        BoundRun bound(problem_, search_.network(), *solution_.plan, toll(), limits_.threads);
+        for (int pass = 1; pass <= kMostPasses; ++pass) {
+            const bool more = bound.pass(solution_.plan->value);
+            if (!more || near_enough(bound.guess()) || stop_.reached()) break;
+            if (pass % kPassesBetweenPlans == 0) plans_from_use(bound.edge_use(), pass / kPassesBetweenPlans);
+        }
+        solution_.bound = std::min(bound.prove(), solution_.plan->value);
+        tell();
+    }
+
+    [[nodiscard]] bool near_enough(double bound) const {
+        const auto value = static_cast<double>(solution_.plan->value);
+        return value - bound <= limits_.target_gap * std::abs(value);
+    }
+
+    /// New plans where edges are the cheaper to open the more the bound uses them.
+    void plans_from_use(const std::vector<double>& use, int round) {
+        static constexpr std::array<double, 3> kDiscounts{0.9, 0.7, 0.97};
+        const double discount = kDiscounts[static_cast<std::size_t>(round) % kDiscounts.size()];
+        std::vector<Cost> opening;
+        for (std::size_t e = 0; e < use.size(); ++e) {
+            const double share = 1.0 - discount * std::min(use[e], 1.0);
+            opening.push_back(static_cast<Cost>(static_cast<double>(problem_.edges[e].opening) * share));
+        }
+        const auto count = static_cast<std::int32_t>(best_.siting.open.size());
+        offer(search_.from_openings(opening, count, best_.siting.open));
+    }
+
+    const TwoLevelProblem& problem_;
+    const SolveLimits& limits_;
+    pair_routes::StopRule stop_;
+    Search search_;
+    std::int32_t fewest_ = 0;
+    std::int32_t most_ = 0;
+    TwoLevelSolution solution_;
+    Layout best_;
+};
 
 }  // namespace
 
 TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits) {
-    TwoLevelSolution solution;
-    if (!two_level::well_formed(problem)) return solution;
-    const pair_routes::StopRule stop(limits.seconds, limits.progress);
-    const auto [fewest, most] = counts_to_try(problem);
-    if (fewest > most) return solution;
-    solution.best_by_count.resize(static_cast<std::size_t>(most) + 1);
-
-    two_level::Search search(problem, stop);
-    for (std::int32_t count = fewest; search.possible() && count <= most; ++count) {
-        if (solution.plan && stop.reached()) break;
-        const auto layout = search.with_sites(count);
-        if (!layout) continue;
-        const auto plan = plan_from(problem, search.network(), search.feeders(), *layout);
-        if (!plan) continue;
-        keep_if_better(solution, *plan);
-        if (limits.progress != nullptr) limits.progress->improved(solution.plan->value, solution.bound);
-    }
-    if (!solution.plan) return solution;
-    const auto enough =
-        static_cast<Cost>(std::ceil(static_cast<double>(solution.plan->value) * (1.0 - limits.target_gap)));
-    const Cost toll = 0;
-    solution.bound = two_level::lower_bound(problem, *solution.plan, toll, {enough, limits.threads, &stop});
-    if (limits.progress != nullptr) limits.progress->improved(solution.plan->value, solution.bound);
-    solution.interrupted = stop.reached();
-    return solution;
+    if (!two_level::well_formed(problem)) return {};
+    return SolveTwoLevel(problem, limits).run();
 }
 
 }  // namespace spadework::graph
