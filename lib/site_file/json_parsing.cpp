@@ -31,7 +31,6 @@ public:
         return before;
     }
     friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.at_ == b.at_; }
-    friend bool operator!=(const CountingIterator& a, const CountingIterator& b) { return a.at_ != b.at_; }
 
 private:
     const char* at_;
