@@ -4,7 +4,7 @@
 #include <cctype>
 #include <cmath>
 #include <limits>
-#include <tuple>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -25,6 +25,11 @@ std::string lower_first(std::string text) {
 
 std::string name_inside(const LayoutResult& layout) {
     return lower_first(name_of(layout.layout));
+}
+
+/// "cost" or "costs", as the layout's name asks.
+const char* costs(const LayoutResult& layout) {
+    return layout.layout == LayoutKind::home_runs ? "cost" : "costs";
 }
 
 bool is_direct(Category category) {
@@ -70,13 +75,15 @@ std::optional<int> runner_up(const std::vector<LayoutResult>& layouts, int cheap
 /// " (trunk costs the same)", or nothing.
 std::string ties_in_words(const std::vector<LayoutResult>& layouts, int cheapest) {
     std::vector<std::string> names;
+    const char* verb = "cost";
     for (int i = 0; i < static_cast<int>(layouts.size()); ++i) {
         const LayoutResult& layout = at(layouts, i);
         if (i == cheapest || !layout.feasible() || layout.total != at(layouts, cheapest).total) continue;
         names.push_back(name_inside(layout));
+        verb = costs(layout);
     }
     if (names.empty()) return "";
-    return fmt::format(" ({} {} the same)", fmt::join(names, " and "), names.size() == 1 ? "costs" : "cost");
+    return fmt::format(" ({} {} the same)", fmt::join(names, " and "), names.size() == 1 ? verb : "cost");
 }
 
 /// How much cheaper than the winner an undiscovered plan of another layout might be, by its bound; 0 when none can.
@@ -102,8 +109,8 @@ std::string who_wins(const Scenario& scenario, const std::vector<LayoutResult>& 
     const Money lead = other.total - winner.total;
     const std::string proof = proof_clause(scenario, layouts, cheapest);
     const double percent = 100.0 * static_cast<double>(lead.minor()) / static_cast<double>(other.total.minor());
-    return fmt::format("{} costs least at {}{}, which is {} ({:.1f} %) below {}, the next best; {}.",
-                       name_of(winner.layout), money_in_words(winner.total, scenario.currency),
+    return fmt::format("{} {} least at {}{}, which is {} ({:.1f} %) below {}, the next best; {}.",
+                       name_of(winner.layout), costs(winner), money_in_words(winner.total, scenario.currency),
                        ties_in_words(layouts, cheapest), money_in_words(lead, scenario.currency), percent,
                        name_inside(other), proof);
 }
@@ -175,31 +182,41 @@ std::string without_full_stop(std::string text) {
     return text;
 }
 
-/// "home runs: …; daisy chain: …" for the layouts that cannot be built.
+/// "home runs, trunk: …; daisy chain: …" for the layouts that cannot be built, those with the same reason together.
 std::string obstacles(const std::vector<LayoutResult>& layouts) {
-    std::string text;
+    std::vector<std::pair<std::string, std::string>> names_by_reason;
     for (const LayoutResult& layout : layouts) {
         if (layout.feasible()) continue;
-        text += text.empty() ? "" : "; ";
-        text += name_inside(layout) + ": " + without_full_stop(layout.reason);
+        const std::string reason = without_full_stop(layout.reason);
+        const auto same = std::find_if(names_by_reason.begin(), names_by_reason.end(),
+                                       [&](const auto& entry) { return entry.first == reason; });
+        if (same == names_by_reason.end()) {
+            names_by_reason.emplace_back(reason, name_inside(layout));
+        } else {
+            same->second += ", " + name_inside(layout);
+        }
     }
+    std::string text;
+    for (const auto& entry : names_by_reason)
+        text += (text.empty() ? "" : "; ") + entry.second + ": " + entry.first;
     return text;
 }
 
 std::string nothing_dearer(const Scenario& scenario, const std::vector<LayoutResult>& layouts, int cheapest) {
-    const std::string costs =
-        fmt::format("{} costs {}{}", name_of(at(layouts, cheapest).layout),
-                    money_in_words(at(layouts, cheapest).total, scenario.currency), ties_in_words(layouts, cheapest));
+    const LayoutResult& winner = at(layouts, cheapest);
+    const std::string what =
+        fmt::format("{} {} {}{}", name_of(winner.layout), costs(winner),
+                    money_in_words(winner.total, scenario.currency), ties_in_words(layouts, cheapest));
     const std::string stopped = obstacles(layouts);
     if (stopped.empty()) {
-        return costs +
+        return what +
                ", with no dearer layout looked at. Nothing is compared with it, so no change in price would change "
                "the choice.";
     }
     return fmt::format(
         "{}, and no other layout looked at can be built. Another could win only once what stops it is gone "
         "({}).",
-        costs, stopped);
+        what, stopped);
 }
 
 }  // namespace

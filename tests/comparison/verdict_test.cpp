@@ -153,6 +153,23 @@ TEST_CASE("with nothing standing, the verdict says what stops each") {
         "is allowed.");
 }
 
+TEST_CASE("layouts stopped by the same thing are named together") {
+    const std::vector<LayoutResult> layouts = {impossible(LayoutKind::home_runs, "no optic reaches"),
+                                               impossible(LayoutKind::trunk, "no optic reaches"),
+                                               impossible(LayoutKind::daisy_chain, "a chain is too long")};
+    CHECK(verdict(Scenario(), layouts, std::nullopt) ==
+          "No layout can be built as the site stands. What stops each one: home runs, trunk: no optic reaches; daisy "
+          "chain: a chain is too long.");
+}
+
+TEST_CASE("home runs are many and cost, a trunk is one and costs") {
+    const std::vector<LayoutResult> layouts = {costing(LayoutKind::home_runs, 10000, 10000, 0),
+                                               costing(LayoutKind::trunk, 80000, 60000, 20000)};
+    CHECK(verdict(Scenario(), layouts, 0).find("Home runs cost least at EUR 200.00") == 0);
+    CHECK(verdict(Scenario(), {layouts[0]}, 0).find("Home runs cost EUR 200.00") == 0);
+    CHECK(verdict(Scenario(), {layouts[1]}, 0).find("Trunk costs EUR 1,600.00") == 0);
+}
+
 TEST_CASE("with one layout looked at, nothing is compared") {
     const std::vector<LayoutResult> layouts = {costing(LayoutKind::trunk, 80000, 60000, 20000)};
     const std::string text = verdict(Scenario(), layouts, 0);
