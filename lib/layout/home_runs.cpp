@@ -5,6 +5,7 @@
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
 #include "routing/distances.hpp"
+#include "routing/one_measure.hpp"
 
 namespace spadework {
 
@@ -51,7 +52,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     task.network = &network;
     task.constant = figures.constant;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = graph::solve(problem_on(on, scenario, figures), run);
+        const auto solution = solve_by_measure(problem_on(on, scenario, figures), run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted};
         if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
         return routing;

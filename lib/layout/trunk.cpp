@@ -3,6 +3,7 @@
 #include "graph/two_level_solver.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
+#include "layout/reconcile.hpp"
 #include "layout/time_left.hpp"
 #include "layout/trunk_problem.hpp"
 
@@ -41,16 +42,32 @@ graph::TwoLevelProblem problem_on(const Network& network, const Scenario& scenar
     return problem;
 }
 
+/// For each open site its number among those that serve someone, or -1 for one that serves nobody and is not built.
+std::vector<int> numbers_of_sites_in_use(const graph::TwoLevelPlan& plan) {
+    std::vector<int> numbers(plan.open.size(), -1);
+    for (const std::int32_t site : plan.served_by) {
+        if (site >= 0) numbers[static_cast<std::size_t>(site)] = 0;
+    }
+    int next = 0;
+    for (int& number : numbers) {
+        if (number == 0) number = next++;
+    }
+    return numbers;
+}
+
 RoutedLayout routed_by(const graph::TwoLevelPlan& plan, const Network& network, const Scenario& scenario,
                        const TrunkProblem& trunk, LayoutKind kind) {
     RoutedLayout routed;
     routed.kind = kind;
-    for (const auto& open : plan.open) {
-        const PlaceIndex place = trunk.places[static_cast<std::size_t>(open.site)];
-        routed.enclosures.push_back({place, route_along(network, open.feeder, scenario.hub.place, place)});
+    const std::vector<int> numbers = numbers_of_sites_in_use(plan);
+    for (std::size_t o = 0; o < plan.open.size(); ++o) {
+        if (numbers[o] < 0) continue;
+        const PlaceIndex place = trunk.places[static_cast<std::size_t>(plan.open[o].site)];
+        routed.enclosures.push_back({place, route_along(network, plan.open[o].feeder, scenario.hub.place, place)});
     }
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
-        const int served_by = plan.served_by[b];
+        const int site = plan.served_by[b];
+        const int served_by = site < 0 ? -1 : numbers[static_cast<std::size_t>(site)];
         const PlaceIndex from =
             served_by < 0 ? scenario.hub.place : routed.enclosures[static_cast<std::size_t>(served_by)].place;
         routed.buildings.push_back({static_cast<BuildingIndex>(b), served_by,
@@ -133,13 +150,25 @@ std::vector<Design> design_by_enclosure_count(const Scenario& scenario, const De
     if (!trunk.impossible.empty()) return designs;
     const TimeLeft time(limits);
     const auto problem = problem_on(trunk.network, scenario, trunk, LayoutKind::trunk);
-    const auto solution = graph::solve(problem, time.run(0.8));
+    const auto solution = graph::solve(problem, time.run(0.5));
     for (std::size_t count = 1; count < solution.best_by_count.size(); ++count) {
         const auto& plan = solution.best_by_count[count];
-        designs.push_back(plan ? optimise(scenario, task_with(*plan, solution.bound, scenario, trunk), limits)
-                               : infeasible(LayoutKind::trunk, "no plan was found with so many enclosures"));
-        designs.back().interrupted = solution.interrupted;
+        Design design = plan ? optimise(scenario, task_with(*plan, solution.bound, scenario, trunk), limits)
+                             : infeasible(LayoutKind::trunk, "no plan was found with so many enclosures");
+        // Fewer that come out cheaper are a plan for this number too only where one serves nobody; then it says
+        // nothing.
+        if (design.plan && design.plan->enclosures.size() < count) {
+            design = infeasible(LayoutKind::trunk, "so many enclosures do not pay: one would serve no building");
+        }
+        design.interrupted = solution.interrupted;
+        designs.push_back(std::move(design));
     }
+    if (designs.empty()) return designs;
+    Design one = design_trunk_one(scenario, {time.seconds(), limits.threads, limits.seed, limits.progress});
+    std::vector<Design> pair = {std::move(one), std::move(designs.front())};
+    reconcile(scenario, pair);
+    pair[1].direct_bound = std::max(pair[1].direct_bound, pair[0].direct_bound);
+    designs.front() = std::move(pair[1]);
     return designs;
 }
 

@@ -1,10 +1,13 @@
 #include <algorithm>
 
 #include "graph/shared_cost_solver.hpp"
+#include "layout/assembly.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
+#include "layout/room_prices.hpp"
 #include "layout/time_left.hpp"
 #include "layout/trunk_problem.hpp"
+#include "routing/one_measure.hpp"
 
 namespace spadework {
 
@@ -75,7 +78,7 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
     task.network = &trunk.network;
     task.constant = constant_cost(trunk, trunk.network.scale);
     task.route = [&scenario, &trunk, places](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = graph::solve(rooted_at(places, on, scenario, trunk), run);
+        const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted};
         if (!solution.plan) return routing;
         const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
@@ -98,6 +101,55 @@ std::vector<RoutedLayout> shortest_through_places(const Scenario& scenario, cons
     return fallbacks;
 }
 
+/// One place worked out quickly: a sketch instead of a full solve, for ranking many.
+Design sketch_at(PlaceIndex place, const Scenario& scenario, const TrunkProblem& trunk, const DesignLimits& limits) {
+    LayoutTask task = task_at({place}, scenario, trunk);
+    task.quick = true;
+    task.route = [&](const Network& on, const graph::SolveLimits& run) {
+        const auto here = graph::sketch(rooted_at({place}, on, scenario, trunk), run);
+        return Routing{routed_by(*here.plan, place, on, scenario), 0, false};
+    };
+    return optimise(scenario, task, limits);
+}
+
+/// The places whose plans came out cheapest, at most so many, as positions in the list.
+std::vector<std::size_t> cheapest_places(const Scenario& scenario, const std::vector<PlaceDesign>& designs,
+                                         std::size_t most) {
+    std::vector<std::pair<Money, std::size_t>> order;
+    for (std::size_t p = 0; p < designs.size(); ++p) {
+        const auto& plan = designs[p].design.plan;
+        if (plan) order.emplace_back(cost_to_build(scenario, *plan), p);
+    }
+    std::sort(order.begin(), order.end());
+    std::vector<std::size_t> places;
+    for (const auto& [cost, p] : order) {
+        if (places.size() < most) places.push_back(p);
+    }
+    return places;
+}
+
+/// The best of the places is a plan of the layout, and the least of their bounds, where all were looked at, bounds it.
+void look_at_places(const Scenario& scenario, const std::vector<PlaceDesign>& places, bool all, Design& design) {
+    std::optional<Money> least;
+    for (const PlaceDesign& place : places) {
+        least = least ? std::min(*least, place.design.direct_bound) : place.design.direct_bound;
+        const auto& plan = place.design.plan;
+        if (!plan || cost_to_build(scenario, *design.plan) <= cost_to_build(scenario, *plan)) continue;
+        design.plan = plan;
+        design.notes = place.design.notes;
+    }
+    if (all && least) design.direct_bound = std::max(design.direct_bound, *least);
+}
+
+/// Takes over the cheaper plan and the higher bound.
+void take_over(const Scenario& scenario, Design other, Design& design) {
+    design.direct_bound = std::max(design.direct_bound, other.direct_bound);
+    if (!other.plan) return;
+    if (design.plan && cost_to_build(scenario, *design.plan) <= cost_to_build(scenario, *other.plan)) return;
+    other.direct_bound = design.direct_bound;
+    design = std::move(other);
+}
+
 }  // namespace
 
 Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
@@ -109,28 +161,37 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     task.fallbacks = [&](const RoutedLayout& routed) {
         return shortest_through_places(scenario, trunk, routed.enclosures.front().place);
     };
-    return optimise(scenario, task, limits);
+    const bool ducts = RoomPrices(trunk.network).any_room();
+    const TimeLeft time(limits);
+    const auto share = [&](double part) {
+        return DesignLimits{time.seconds() * part, limits.threads, limits.seed, limits.progress};
+    };
+    Design design = optimise(scenario, task, share(ducts ? 0.5 : 1.0));
+    if (ducts && design.plan) {
+        const std::vector<PlaceDesign> places = design_at_every_place(scenario, share(1.0));
+        look_at_places(scenario, places, places.size() == trunk.places.size(), design);
+    }
+    return design;
 }
 
 std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const DesignLimits& limits) {
+    constexpr std::size_t worked_out_in_full = 5;
     std::vector<PlaceDesign> designs;
     const TrunkProblem trunk = trunk_problem(scenario);
     if (!trunk.impossible.empty() || !trunk_holds_all(trunk)) return designs;
     const TimeLeft time(limits);
-    const auto everywhere = graph::solve(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.5));
+    const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.3));
     for (std::size_t p = 0; p < trunk.places.size() && !time.asked_to_stop(); ++p) {
-        const PlaceIndex place = trunk.places[p];
-        LayoutTask task = task_at({place}, scenario, trunk);
-        task.quick = true;
-        task.route = [&](const Network& on, const graph::SolveLimits& run) {
-            const bool solved = static_cast<int>(p) == everywhere.plan->root && &on == &trunk.network;
-            const auto here = solved ? everywhere : graph::sketch(rooted_at({place}, on, scenario, trunk), run);
-            return Routing{routed_by(*here.plan, place, on, scenario), 0, false};
-        };
-        Design design = optimise(scenario, task, limits);
-        const Money bound = task.constant + trunk.network.scale.money(everywhere.root_bounds[p]);
-        design.direct_bound = std::max(design.direct_bound, bound);
-        designs.push_back({place, std::move(design)});
+        designs.push_back({trunk.places[p], sketch_at(trunk.places[p], scenario, trunk, limits)});
+        const Money bound =
+            constant_cost(trunk, trunk.network.scale) + trunk.network.scale.money(everywhere.root_bounds[p]);
+        designs[p].design.direct_bound = std::max(designs[p].design.direct_bound, bound);
+    }
+    for (const std::size_t p : cheapest_places(scenario, designs, worked_out_in_full)) {
+        if (time.asked_to_stop()) break;
+        const DesignLimits share{time.seconds() / 4, limits.threads, limits.seed, limits.progress};
+        Design full = optimise(scenario, task_at({designs[p].place}, scenario, trunk), share);
+        take_over(scenario, std::move(full), designs[p].design);
     }
     return designs;
 }

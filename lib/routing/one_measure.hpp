@@ -1,0 +1,26 @@
+#pragma once
+
+// Cables differ in price a metre but pay the same duct and pulling, so the proportion of the two differs from cable to
+// cable, and no two need agree on which of two ways is the shorter. A solver proves far better bounds where all agree.
+// Here a problem is put into one measure: what is common to the passages goes into the weights, and what is left over
+// is counted, in each edge's length, as the cable to which it means least would count it.
+
+#include "graph/shared_cost_problem.hpp"
+#include "graph/shared_cost_solver.hpp"
+
+namespace spadework {
+
+/// A problem without passage costs in which no plan costs more than in the original, nor do two plans differ in which
+/// edges they may use.
+struct OneMeasure {
+    graph::SharedCostProblem problem;
+    bool exact = false;  ///< Every edge has the common passage a length unit: only rounding is lost.
+};
+
+OneMeasure in_one_measure(const graph::SharedCostProblem& problem);
+
+/// Solves a problem with the help of its one-measure form: bounds are the better of the two, the plan is the better of
+/// the two at its cost in the original.
+graph::SharedCostSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
+
+}  // namespace spadework
