@@ -32,6 +32,11 @@ class Example(unittest.TestCase):
                     self.assertEqual((pathlib.Path(folder) / name).read_bytes(), (SCENARIOS / name).read_bytes())
                 self.assertEqual(run("check", pathlib.Path(folder) / path.name).code, OK, path)
 
+    def test_a_folder_without_a_name_is_refused(self):
+        ended = run("example", "--out", "folder")
+        self.assertEqual((ended.code, ended.out), (USAGE, ""))
+        self.assertIn("NAME", ended.err)
+
     def test_an_unknown_name_is_refused_with_the_nearest_one(self):
         ended = run("example", "lakesid")
         self.assertEqual((ended.code, ended.out), (USAGE, ""))

@@ -2,7 +2,6 @@
 
 #include <memory>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include "report/shown_text.hpp"
@@ -39,12 +38,12 @@ ExitCode check_site(const CheckOptions& options) {
 }  // namespace
 
 Command add_check_command(CLI::App& program) {
-    CLI::App* syntax = program.add_subcommand("check", "Find every problem of a site file, without planning anything");
+    CLI::App& syntax = add_command(program, "check", "Find every problem of a site file, without planning anything");
     const auto options = std::make_shared<CheckOptions>();
-    add_site_options(*syntax, options->site);
-    syntax->add_flag("--show-defaults", options->show_defaults,
-                     "Print every value in force, with its unit, and whether the file or a default set it");
-    return {syntax, [options] { return check_site(*options); }};
+    add_site_options(syntax, options->site);
+    add_flag(syntax, "--show-defaults", options->show_defaults,
+             "Print every value in force, with its unit, and whether the file or a default set it");
+    return {&syntax, [options] { return check_site(*options); }};
 }
 
 }  // namespace spadework

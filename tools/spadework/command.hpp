@@ -2,9 +2,11 @@
 
 #include <functional>
 
-#include <CLI/App.hpp>
-
 #include "spadework/exit_code.hpp"
+
+namespace CLI {
+class App;
+}
 
 namespace spadework {
 

@@ -5,7 +5,6 @@
 #include <optional>
 #include <utility>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include "report/compare_json.hpp"
@@ -89,13 +88,13 @@ ExitCode compare_site(const CompareOptions& options) {
 }  // namespace
 
 Command add_compare_command(CLI::App& program) {
-    CLI::App* syntax = program.add_subcommand("compare", "Compare layouts at full cost, and show the cheapest in full");
+    CLI::App& syntax = add_command(program, "compare", "Compare layouts at full cost, and show the cheapest in full");
     const auto options = std::make_shared<CompareOptions>();
-    add_site_options(*syntax, options->site);
-    add_result_options(*syntax, options->result);
-    add_layouts_option(*syntax, options->search.layouts);
-    add_search_options(*syntax, options->search);
-    return {syntax, [options] { return compare_site(*options); }};
+    add_site_options(syntax, options->site);
+    add_result_options(syntax, options->result);
+    add_layouts_option(syntax, options->search.layouts);
+    add_search_options(syntax, options->search);
+    return {&syntax, [options] { return compare_site(*options); }};
 }
 
 }  // namespace spadework

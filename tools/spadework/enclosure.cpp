@@ -2,7 +2,6 @@
 
 #include <memory>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include "report/enclosure_report.hpp"
@@ -49,12 +48,12 @@ ExitCode rank_places(const EnclosureOptions& options) {
 }  // namespace
 
 Command add_enclosure_command(CLI::App& program) {
-    CLI::App* syntax = program.add_subcommand("enclosure", "Rank every place where the outdoor enclosure may stand");
+    CLI::App& syntax = add_command(program, "enclosure", "Rank every place where the outdoor enclosure may stand");
     const auto options = std::make_shared<EnclosureOptions>();
-    add_site_options(*syntax, options->site);
-    add_result_options(*syntax, options->result);
-    add_search_options(*syntax, options->search);
-    return {syntax, [options] { return rank_places(*options); }};
+    add_site_options(syntax, options->site);
+    add_result_options(syntax, options->result);
+    add_search_options(syntax, options->search);
+    return {&syntax, [options] { return rank_places(*options); }};
 }
 
 }  // namespace spadework

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <memory>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include "diagnostics/nearest_name.hpp"
 #include "site_file/site_file.hpp"
 #include "spadework/command.hpp"
+#include "spadework/options.hpp"
 #include "spadework/output_folder.hpp"
 #include "spadework/shipped_files.hpp"
 #include "spadework/standard_output.hpp"
@@ -96,6 +96,10 @@ ExitCode write_scenario(const std::string& name, const std::vector<OutputFile>& 
 }
 
 ExitCode give_example(const ExampleOptions& options) {
+    if (options.name.empty() && !options.folder.empty()) {
+        complain("spadework example: --out needs the NAME of a scenario\n");
+        return ExitCode::usage;
+    }
     if (options.name.empty()) return list_scenarios();
     const ShippedFile* scenario = shipped_file(options.name + std::string(suffix));
     if (scenario == nullptr || scenario_name(*scenario).empty()) return refuse(options.name);
@@ -105,15 +109,12 @@ ExitCode give_example(const ExampleOptions& options) {
 }  // namespace
 
 Command add_example_command(CLI::App& program) {
-    CLI::App* syntax = program.add_subcommand("example", "List the scenarios that come with the program, or print one");
+    CLI::App& syntax = add_command(program, "example", "List the scenarios that come with the program, or print one");
     const auto options = std::make_shared<ExampleOptions>();
-    auto* name =
-        syntax->add_option("NAME", options->name, "The scenario to print, to start a site file of your own from")
-            ->type_name("");
-    syntax->add_option("--out", options->folder, "Write it, with the files it names, to this folder instead")
-        ->type_name("DIR")
-        ->needs(name);
-    return {syntax, [options] { return give_example(*options); }};
+    add_word(syntax, "NAME", options->name, "The scenario to print, to start a site file of your own from");
+    add_text_option(syntax, "--out", "DIR", options->folder,
+                    "Write it, with the files it names, to this folder instead");
+    return {&syntax, [options] { return give_example(*options); }};
 }
 
 }  // namespace spadework

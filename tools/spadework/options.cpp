@@ -81,6 +81,25 @@ std::vector<LayoutKind> layouts_from(const std::string& text) {
 
 }  // namespace
 
+CLI::App& add_command(CLI::App& program, const char* name, const char* description) {
+    return *program.add_subcommand(name, description);
+}
+
+void add_flag(CLI::App& command, const char* name, bool& value, const char* description) {
+    command.add_flag(name, value, description);
+}
+
+void add_text_option(CLI::App& command, const char* name, const char* type, std::string& value,
+                     const char* description) {
+    command.add_option(name, value, description)->type_name(type)->check([name](const std::string& text) {
+        return text.empty() ? std::string(name) + " needs more than an empty text" : "";
+    });
+}
+
+void add_word(CLI::App& command, const char* name, std::string& value, const char* description) {
+    command.add_option(name, value, description)->type_name("");
+}
+
 void add_site_options(CLI::App& command, SiteOptions& options) {
     command.add_option("FILE", options.file, "The site file (YAML); '-' reads it from standard input")
         ->required()
@@ -105,9 +124,7 @@ void add_format_option(CLI::App& command, OutputFormat& format) {
 
 void add_result_options(CLI::App& command, ResultOptions& options) {
     add_format_option(command, options.format);
-    command.add_option("--out", options.folder, "Also write CSV, JSON and GeoJSON files to this folder")
-        ->type_name("DIR")
-        ->check([](const std::string& folder) { return folder.empty() ? "--out: no folder is named" : ""; });
+    add_text_option(command, "--out", "DIR", options.folder, "Also write CSV, JSON and GeoJSON files to this folder");
 }
 
 void add_search_options(CLI::App& command, SearchOptions& options) {

@@ -6,11 +6,21 @@
 #include <string>
 #include <vector>
 
-#include <CLI/App.hpp>
-
 #include "layout/plan.hpp"
 
+namespace CLI {
+class App;  // Seen in full by options.cpp and main.cpp alone: it takes long to compile.
+}
+
 namespace spadework {
+
+CLI::App& add_command(CLI::App& program, const char* name, const char* description);
+void add_flag(CLI::App& command, const char* name, bool& value, const char* description);
+/// An option with a text behind it that must not be empty; `type` stands for the text in --help.
+void add_text_option(CLI::App& command, const char* name, const char* type, std::string& value,
+                     const char* description);
+/// A word without a name before it. `value` stays empty where it is not given.
+void add_word(CLI::App& command, const char* name, std::string& value, const char* description);
 
 enum class OutputFormat { text, json };
 

@@ -1,17 +1,16 @@
 // spadework schema: the JSON Schema of the site file.
 
-#include <CLI/CLI.hpp>
-
 #include "site_file/json_schema.hpp"
 #include "spadework/command.hpp"
+#include "spadework/options.hpp"
 #include "spadework/standard_output.hpp"
 
 namespace spadework {
 
 Command add_schema_command(CLI::App& program) {
-    CLI::App* syntax =
-        program.add_subcommand("schema", "Print the JSON Schema of the site file, for editors that complete and check");
-    return {syntax, [] {
+    CLI::App& syntax =
+        add_command(program, "schema", "Print the JSON Schema of the site file, for editors that complete and check");
+    return {&syntax, [] {
                 print(site_file::json_schema());
                 return ExitCode::ok;
             }};

@@ -2,8 +2,6 @@
 
 #include <memory>
 
-#include <CLI/CLI.hpp>
-
 #include "report/strands_report.hpp"
 #include "spadework/command.hpp"
 #include "spadework/output_folder.hpp"
@@ -36,11 +34,11 @@ ExitCode count_strands(const StrandsOptions& options) {
 }  // namespace
 
 Command add_strands_command(CLI::App& program) {
-    CLI::App* syntax = program.add_subcommand("strands", "Count the strands a trunk needs, and weigh each cable size");
+    CLI::App& syntax = add_command(program, "strands", "Count the strands a trunk needs, and weigh each cable size");
     const auto options = std::make_shared<StrandsOptions>();
-    add_site_options(*syntax, options->site);
-    add_result_options(*syntax, options->result);
-    return {syntax, [options] { return count_strands(*options); }};
+    add_site_options(syntax, options->site);
+    add_result_options(syntax, options->result);
+    return {&syntax, [options] { return count_strands(*options); }};
 }
 
 }  // namespace spadework
