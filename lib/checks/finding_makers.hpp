@@ -14,7 +14,7 @@ namespace spadework {
 /// Loss, overload, reach and least length of every link.
 void check_links(const Scenario& scenario, const Plan& plan, Findings& findings);
 
-/// Ports, power and rate of every building's gear and of the hub.
+/// Ports, power and rate of every building's gear, and ports of the hub.
 void check_gear(const Scenario& scenario, const Plan& plan, Findings& findings);
 
 /// Strands, order lengths and joints of every cable, adapters and places of every enclosure, room in existing ducts.

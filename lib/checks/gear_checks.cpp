@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 
 #include <fmt/format.h>
@@ -9,14 +10,23 @@ namespace spadework {
 
 namespace {
 
-/// Optic ports in use in each building: the links that end there and those that start there.
-std::map<BuildingIndex, int> optic_ports_in_use(const Plan& plan) {
-    std::map<BuildingIndex, int> ports;
+/// What the links that end in a building and those that start there ask of its gear.
+struct OpticUse {
+    int ports = 0;
+    BitRate fastest;
+};
+
+std::map<BuildingIndex, OpticUse> optic_use(const Plan& plan) {
+    std::map<BuildingIndex, OpticUse> use;
+    const auto add = [&use](BuildingIndex building, BitRate rate) {
+        ++use[building].ports;
+        use[building].fastest = std::max(use[building].fastest, rate);
+    };
     for (const PlannedLink& link : plan.links) {
-        ++ports[link.building];
-        if (link.from) ++ports[*link.from];
+        add(link.building, link.rate);
+        if (link.from) add(*link.from, link.rate);
     }
-    return ports;
+    return use;
 }
 
 void check_copper_ports(const Scenario& scenario, const Building& building, const BuildingGearProduct& product,
@@ -37,7 +47,7 @@ void check_power(const Building& building, const BuildingGearProduct& product, i
     if (!demand) {
         findings.push_back({"poe-class", FindingSeverity::error, where,
                             "a device needs more power than the highest class of IEEE 802.3 delivers", 0, 71.3, "W"});
-    } else if (*demand > budget) {
+    } else if (!power_suffices(product, count, *demand)) {
         findings.push_back({"poe-budget", FindingSeverity::error, where,
                             fmt::format("the devices take {:.1f} W at their port classes, {} supplies {:.1f} W",
                                         *demand, product.id, budget),
@@ -45,11 +55,21 @@ void check_power(const Building& building, const BuildingGearProduct& product, i
     }
 }
 
-void check_optic_ports(const BuildingGearProduct& product, int in_use, const std::string& where, Findings& findings) {
-    if (product.optic_ports >= in_use) return;
-    findings.push_back({"optic-ports", FindingSeverity::error, where,
-                        fmt::format("{} optic ports are in use, {} has {}", in_use, product.id, product.optic_ports),
-                        static_cast<double>(in_use), static_cast<double>(product.optic_ports), "ports"});
+void check_optic_ports(const BuildingGearProduct& product, const OpticUse& use, const std::string& where,
+                       Findings& findings) {
+    if (product.optic_ports < use.ports) {
+        findings.push_back(
+            {"optic-ports", FindingSeverity::error, where,
+             fmt::format("{} optic ports are in use, {} has {}", use.ports, product.id, product.optic_ports),
+             static_cast<double>(use.ports), static_cast<double>(product.optic_ports), "ports"});
+    }
+    if (product.fastest_rate < use.fastest) {
+        findings.push_back({"gear-rate", FindingSeverity::error, where,
+                            fmt::format("{} runs {}, a link here runs {}", product.id, to_text(product.fastest_rate),
+                                        to_text(use.fastest)),
+                            static_cast<double>(product.fastest_rate.megabits()),
+                            static_cast<double>(use.fastest.megabits()), "Mbit/s"});
+    }
 }
 
 void check_hub(const Scenario& scenario, const Plan& plan, Findings& findings) {
@@ -66,7 +86,7 @@ void check_hub(const Scenario& scenario, const Plan& plan, Findings& findings) {
 }  // namespace
 
 void check_gear(const Scenario& scenario, const Plan& plan, Findings& findings) {
-    std::map<BuildingIndex, int> in_use = optic_ports_in_use(plan);
+    std::map<BuildingIndex, OpticUse> in_use = optic_use(plan);
     for (const PlannedGear& gear : plan.building_gear) {
         const Building& building = scenario.buildings[static_cast<std::size_t>(gear.building)];
         const auto& product = scenario.catalogue.building_gear[static_cast<std::size_t>(gear.pieces.product)];
@@ -76,9 +96,9 @@ void check_gear(const Scenario& scenario, const Plan& plan, Findings& findings) 
         check_optic_ports(product, in_use[gear.building], where, findings);
         in_use.erase(gear.building);
     }
-    for (const auto& [building, ports] : in_use) {
+    for (const auto& [building, use] : in_use) {
         findings.push_back({"gear-missing", FindingSeverity::error, at_building(scenario, building),
-                            "links end here and no gear is planned", static_cast<double>(ports), 0, "ports"});
+                            "links end here and no gear is planned", static_cast<double>(use.ports), 0, "ports"});
     }
     check_hub(scenario, plan, findings);
 }

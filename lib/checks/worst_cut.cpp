@@ -56,15 +56,20 @@ private:
     std::map<BuildingIndex, std::set<SegmentIndex>> segments_;
 };
 
-/// Buildings with every chain's in order from the hub, so that a building's predecessor comes before it.
+/// Every building with a link once: chains first, each in order from the hub, so that a building's predecessor comes
+/// before it; then those outside chains.
 std::vector<BuildingIndex> buildings_in_order(const Plan& plan) {
     std::vector<BuildingIndex> order;
-    for (const auto& chain : plan.chains)
-        order.insert(order.end(), chain.begin(), chain.end());
-    if (!order.empty()) return order;
-    for (const PlannedLink& link : plan.links) {
-        if (order.empty() || order.back() != link.building) order.push_back(link.building);
+    std::set<BuildingIndex> seen;
+    const auto add = [&](BuildingIndex building) {
+        if (seen.insert(building).second) order.push_back(building);
+    };
+    for (const auto& chain : plan.chains) {
+        for (const BuildingIndex building : chain)
+            add(building);
     }
+    for (const PlannedLink& link : plan.links)
+        add(link.building);
     return order;
 }
 

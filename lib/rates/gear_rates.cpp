@@ -1,6 +1,7 @@
 #include "rates/gear_rates.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "catalogue/poe_class.hpp"
 #include "rates/cheapest_cover.hpp"
@@ -16,6 +17,10 @@ Money installed(const Product& product, int count, const Labour& labour) {
     return amount(product.price, std::int64_t{count}) + amount(labour.installer_rate, product.install_time * count);
 }
 
+std::int64_t in_milliwatts(double watts) {
+    return std::llround(watts * 1000.0);
+}
+
 int device_count(const Building& building) {
     int count = 0;
     for (const DeviceGroup& group : building.devices)
@@ -26,7 +31,7 @@ int device_count(const Building& building) {
 bool serves(const BuildingGearProduct& product, int pieces, const GearNeed& need, int ports, double watts) {
     const int free_ports = pieces * product.copper_ports - 2 * (pieces - 1);
     return product.optic_ports >= need.optic_ports && product.fastest_rate >= need.rate && free_ports >= ports &&
-           pieces * product.poe_budget_w >= watts;
+           power_suffices(product, pieces, watts);
 }
 
 /// Fewest pieces of a product that serve the need, or 0 when no number does.
@@ -74,14 +79,18 @@ Money price_installed(const EnclosureProduct& product, int count, const Labour& 
 }
 
 std::optional<double> poe_demand_w(const Building& building) {
-    double watts = 0;
+    std::int64_t milliwatts = 0;  // whole, so that thirteen times 15.4 W are 200.2 W
     for (const DeviceGroup& group : building.devices) {
         if (group.watts <= 0) continue;
         const auto poe = poe_class_for(group.watts);
         if (!poe) return std::nullopt;
-        watts += group.count * poe->source_w;
+        milliwatts += group.count * in_milliwatts(poe->source_w);
     }
-    return watts;
+    return static_cast<double>(milliwatts) / 1000.0;
+}
+
+bool power_suffices(const BuildingGearProduct& product, int pieces, double watts) {
+    return pieces * in_milliwatts(product.poe_budget_w) >= in_milliwatts(watts);
 }
 
 int copper_ports_needed(const Building& building, const Rules& rules) {

@@ -27,7 +27,10 @@ struct Pieces {
 /// 802.3 clauses 33 and 145). Nothing when a device needs more than class 8 delivers.
 std::optional<double> poe_demand_w(const Building& building);
 
-/// Ports the devices of a building need.
+/// Whether so many pieces supply the watts, compared in whole milliwatts.
+bool power_suffices(const BuildingGearProduct& product, int pieces, double watts);
+
+/// Ports the devices of a building need: one a device, and the spare ports of the rules where there is more than one.
 int copper_ports_needed(const Building& building, const Rules& rules);
 
 /// What a building's gear must do.
