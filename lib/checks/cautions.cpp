@@ -49,6 +49,28 @@ bool any_digging(const Hazards& hazards) {
     return std::any_of(hazards.methods.begin(), hazards.methods.end(), digs);
 }
 
+/// What the depth itself asks for, from 4 ft, from 5 ft and beyond 20 ft (29 CFR 1926.651(c)(2), 1926.652(a)(1), and
+/// Subpart P).
+std::string asked_at(Length depth) {
+    std::string asked;
+    if (depth >= Length::from_feet(4)) asked += " This one needs a way out.";
+    if (depth >= Length::from_feet(5)) asked += " This one needs a protective system.";
+    if (depth > Length::from_feet(20)) {
+        asked += " Beyond 6.10 m a registered professional engineer designs the protection.";
+    }
+    return asked;
+}
+
+Caution trench_protection(Length deepest) {
+    return {"trench-protection",
+            fmt::format("The deepest opening planned here is {:.2f} m. From 1.22 m a trench needs a way out within "
+                        "7.6 m, from 1.52 m it needs a protective system except in stable rock, and at any depth a "
+                        "competent person inspects it; keep spoil 0.61 m from the edge.",
+                        deepest.metres()) +
+                asked_at(deepest),
+            "29 CFR 1926.651(c)(2), 1926.652(a)(1), 1926.651(j)(2)"};
+}
+
 void add_digging(const Hazards& hazards, std::vector<Caution>& list) {
     if (!any_digging(hazards)) return;
     list.push_back(
@@ -57,14 +79,7 @@ void add_digging(const Hazards& hazards, std::vector<Caution>& list) {
          "asks for (48 hours in the source; two to three working days in many places), and dig by hand inside "
          "the tolerance zone around each mark.",
          "MIL-HDBK-1012/3 (48 hours); APWA guide: facility width plus 0.5 m each side where the law is silent"});
-    const double depth_m = hazards.deepest.metres();
-    list.push_back(
-        {"trench-protection",
-         fmt::format("The deepest opening planned here is {:.2f} m. From 1.22 m a trench needs a way out within "
-                     "7.6 m, from 1.52 m it needs a protective system except in stable rock, and at any depth a "
-                     "competent person inspects it; keep spoil 0.61 m from the edge.",
-                     depth_m),
-         "29 CFR 1926.651(c)(2), 1926.652(a)(1), 1926.651(j)(2)"});
+    list.push_back(trench_protection(hazards.deepest));
 }
 
 void add_special_methods(const Hazards& hazards, std::vector<Caution>& list) {
