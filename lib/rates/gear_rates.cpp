@@ -94,8 +94,7 @@ bool power_suffices(const BuildingGearProduct& product, int pieces, double watts
 }
 
 int copper_ports_needed(const Building& building, const Rules& rules) {
-    const int devices = device_count(building);
-    return devices > 1 ? devices + rules.spare_copper_ports : devices;
+    return device_count(building) + rules.spare_copper_ports;
 }
 
 std::optional<Pieces> cheapest_building_gear(const Scenario& scenario, const Building& building, const GearNeed& need) {

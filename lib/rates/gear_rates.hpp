@@ -30,7 +30,7 @@ std::optional<double> poe_demand_w(const Building& building);
 /// Whether so many pieces supply the watts, compared in whole milliwatts.
 bool power_suffices(const BuildingGearProduct& product, int pieces, double watts);
 
-/// Ports the devices of a building need: one a device, and the spare ports of the rules where there is more than one.
+/// Ports the devices of a building need: one a device, and the spare ports of the rules.
 int copper_ports_needed(const Building& building, const Rules& rules);
 
 /// What a building's gear must do.

@@ -16,7 +16,7 @@ std::int64_t minor(const Bill& bill, Category category) {
     return bill.total(category).minor();
 }
 
-const CostLine& line_named(const Bill& bill, const std::string& item) {
+CostLine line_named(const Bill& bill, const std::string& item) {
     const auto found =
         std::find_if(bill.lines.begin(), bill.lines.end(), [&item](const CostLine& line) { return line.item == item; });
     REQUIRE_MESSAGE(found != bill.lines.end(), item);
@@ -82,7 +82,7 @@ TEST_CASE("a joint splices every strand of the cable, once for each joint") {
     Plan plan = small_site::home_runs(site);
     CHECK_FALSE(has_line(price(site, plan), "joint cable"));
     plan.cables[1].lengths.joints = 2;
-    const CostLine& line = line_named(price(site, plan), "joint cable");
+    const CostLine line = line_named(price(site, plan), "joint cable");
     // Two joints of 30 + 4 x 6 minutes at 72.00 an hour.
     CHECK(line.amount.minor() == 2 * 6480);
     CHECK(line.cause_id == "run-mill");
@@ -117,7 +117,7 @@ TEST_CASE("on a site in feet quantities are in feet and amounts stay those of th
     site.feet = true;
     const Bill in_feet = price(site, plan);
     CHECK(in_feet.total() == in_metres.total());
-    const CostLine& line = line_named(in_feet, "open-cut, grass");
+    const CostLine line = line_named(in_feet, "open-cut, grass");
     CHECK(line.unit == "ft");
     // 100 m / 0.3048 (NIST SP 811: the foot is 0.3048 m exactly).
     CHECK(line.quantity == doctest::Approx(328.0839895));

@@ -89,7 +89,6 @@ TEST_CASE("a cable up to the longest factory length has no joint, one step above
 TEST_CASE("lengths never shrink from the map to the order, and grow with the route") {
     const Rules rules = rules_with(metres(1.3), metres(2.7), metres(1.9), 3.25);
     const CableProduct cable = small_site::cable(12, 100, 5000);
-    CableLengths before;
     for (int mm = 1; mm < 3000000; mm += 7919) {
         const CableLengths lengths = cable_lengths(cable, Length::from_millimetres(mm), mm % 5, rules);
         REQUIRE(lengths.route <= lengths.with_slack);

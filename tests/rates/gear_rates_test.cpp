@@ -79,11 +79,14 @@ TEST_CASE("switches side by side lose a port at each end of the link between the
     CHECK(chosen(site, with_devices({{"phone", 15, 0}}), one_link()) == std::pair{switch_8, 3});
 }
 
-TEST_CASE("spare ports count beside several devices, not beside one") {
-    Rules rules;
-    rules.spare_copper_ports = 2;
-    CHECK(copper_ports_needed(with_devices({{"camera", 1, 12.0}}), rules) == 1);
-    CHECK(copper_ports_needed(with_devices({{"camera", 2, 12.0}}), rules) == 4);
+TEST_CASE("spare ports count in every building, so that one device with a spare port takes a switch") {
+    Scenario site = small_site::site();
+    const Building one = with_devices({{"sensor", 1, 0}});
+    CHECK(copper_ports_needed(one, site.rules) == 1);
+    CHECK(chosen(site, one, one_link()) == std::pair{converter, 1});
+    site.rules.spare_copper_ports = 1;
+    CHECK(copper_ports_needed(one, site.rules) == 2);
+    CHECK(chosen(site, one, one_link()) == std::pair{switch_8, 1});
 }
 
 TEST_CASE("optic ports and rate must suffice") {
