@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
@@ -31,10 +32,15 @@ inline void check_form(const std::string& text) {
     CHECK(text.back() == '\n');
 }
 
-/// The text must be the one kept in tests/report/golden. Set SPADEWORK_REWRITE_GOLDEN to keep a new one, then read it.
+/// The text must be the one kept in tests/report/golden. Set SPADEWORK_REWRITE_GOLDEN to 1 to keep a new one, then read
+/// it; that run fails, so that it cannot be mistaken for a test.
 inline void check_golden(const std::string& text, const std::string& name) {
     const std::string path = std::string(SPADEWORK_SOURCE_DIR) + "/tests/report/golden/" + name;
-    if (std::getenv("SPADEWORK_REWRITE_GOLDEN") != nullptr) std::ofstream(path) << text;
+    const char* rewrite = std::getenv("SPADEWORK_REWRITE_GOLDEN");
+    if (rewrite != nullptr && std::string(rewrite) == "1") {
+        std::ofstream(path) << text;
+        FAIL_CHECK("kept anew: ", path);
+    }
     std::ifstream file(path);
     std::ostringstream kept;
     kept << file.rdbuf();
