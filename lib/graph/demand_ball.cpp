@@ -15,9 +15,10 @@ constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
 void search_ball(DemandBall& ball, BallScratch& scratch) {
     const auto outside = static_cast<std::uint32_t>(ball.vertices.size());
     scratch.queue.fit(outside + 1);
-    scratch.label.assign(outside + 1, kFar);
+    if (scratch.label.size() <= outside) scratch.label.resize(outside + 1, kFar);
     std::vector<double>& label = scratch.label;
     label[0] = 0.0;
+    scratch.met.assign(1, 0);
     scratch.queue.push_or_lower(0, 0.0);
     std::size_t roots_left = ball.roots.size();
     while (!scratch.queue.empty()) {
@@ -28,8 +29,9 @@ void search_ball(DemandBall& ball, BallScratch& scratch) {
         const double so_far = label[here];
         for (std::uint32_t p = ball.first[here]; p < ball.first[here + 1]; ++p) {
             const BallArc& arc = ball.arcs[p];
-            const double along = so_far + arc.charge + arc.price;
+            const double along = so_far + arc.cost;
             if (along >= label[arc.tail]) continue;
+            if (label[arc.tail] == kFar) scratch.met.push_back(arc.tail);
             label[arc.tail] = along;
             ball.next_arc[arc.tail] = p;
             ball.next_vertex[arc.tail] = here;
@@ -42,6 +44,8 @@ void search_ball(DemandBall& ball, BallScratch& scratch) {
     for (std::size_t r = 0; r < ball.roots.size(); ++r) {
         ball.root_distance[r] = std::min(label[ball.roots[r].vertex], label[outside]);
     }
+    for (const std::uint32_t v : scratch.met)
+        label[v] = kFar;
 }
 
 void path_in_ball(const DemandBall& ball, std::int32_t root, std::vector<std::uint32_t>& path) {
@@ -56,18 +60,15 @@ void path_in_ball(const DemandBall& ball, std::int32_t root, std::vector<std::ui
 BallBuilder::BallBuilder(const SearchNetwork& network)
     : network_(network),
       price_(2 * network.edge_count(), 0.0),
-      flow_(2 * network.edge_count(), 0.0),
       label_(network.vertex_count, kFar),
       number_(network.vertex_count, kNone),
       queue_(network.vertex_count) {}
 
 DemandBall BallBuilder::build(std::int32_t demand, const std::vector<PathLength>& to_root,
                               const std::vector<std::uint32_t>& root_options, const std::vector<ArcPrice>& prices,
-                              const std::vector<ArcPrice>& flows, BallExtent extent) {
+                              BallExtent extent) {
     for (const ArcPrice& p : prices)
         price_[p.arc] = p.price;
-    for (const ArcPrice& f : flows)
-        flow_[f.arc] = f.price;
     const PathRate& rate = network_.rate[demand];
     DemandBall ball;
     ball.vertices.push_back(network_.demand_at[demand]);
@@ -87,8 +88,6 @@ DemandBall BallBuilder::build(std::int32_t demand, const std::vector<PathLength>
         number_[v] = kNone;
     for (const ArcPrice& p : prices)
         price_[p.arc] = 0.0;
-    for (const ArcPrice& f : flows)
-        flow_[f.arc] = 0.0;
     return ball;
 }
 
@@ -127,7 +126,7 @@ void BallBuilder::write_arcs(DemandBall& ball, const PathRate& rate, const std::
     for (const VertexId v : ball.vertices)
         arc_count += network_.steps.from(v).size();
     ball.arcs.reserve(arc_count);
-    ball.flow.reserve(arc_count);
+    ball.arc_ids.reserve(arc_count);
     ball.first.reserve(ball.vertices.size() + 1);
     ball.first.push_back(0);
     for (const VertexId here : ball.vertices) {
@@ -137,21 +136,21 @@ void BallBuilder::write_arcs(DemandBall& ball, const PathRate& rate, const std::
                 charge(rate, network_.reach[step.edge]) + potential(rate, to_root, step.to) - potential_here;
             const ArcId arc = arc_from(network_, step.edge, step.to);
             const std::uint32_t tail = number_[step.to] == kNone ? outside : number_[step.to];
-            ball.arcs.push_back({tail, arc, std::max(own, 0.0), price_[arc]});
-            ball.flow.push_back(flow_[arc]);
+            ball.arcs.push_back({std::max(own, 0.0), tail, kNoEntry});
+            ball.arc_ids.push_back(arc);
         }
         ball.first.push_back(static_cast<std::uint32_t>(ball.arcs.size()));
     }
-    ball.listed.assign(arc_count, 0);
     ball.next_arc.assign(ball.vertices.size() + 1, 0);
     ball.next_vertex.assign(ball.vertices.size() + 1, 0);
 }
 
 void BallBuilder::write_twins(DemandBall& ball) {
-    ball.twin.assign(ball.arcs.size(), kNone);
+    ball.twin.assign(ball.arcs.size(), kNoEntry);
+    ball.twin_charge.assign(ball.arcs.size(), 0.0);
     std::vector<std::pair<ArcId, std::uint32_t>> by_arc;
     for (std::uint32_t p = 0; p < ball.arcs.size(); ++p)
-        by_arc.push_back({ball.arcs[p].arc, p});
+        by_arc.push_back({ball.arc_ids[p], p});
     std::sort(by_arc.begin(), by_arc.end());
     for (std::size_t i = 0; i + 1 < by_arc.size(); ++i) {
         const auto [arc, place] = by_arc[i];
@@ -159,9 +158,8 @@ void BallBuilder::write_twins(DemandBall& ball) {
         if (edge_of(arc) != edge_of(next_arc)) continue;
         ball.twin[place] = next_place;
         ball.twin[next_place] = place;
-        const double price = std::max(ball.arcs[place].price, ball.arcs[next_place].price);
-        ball.arcs[place].price = price;
-        ball.arcs[next_place].price = price;
+        ball.twin_charge[place] = ball.arcs[next_place].cost;
+        ball.twin_charge[next_place] = ball.arcs[place].cost;
     }
 }
 

@@ -10,14 +10,13 @@
 
 namespace spadework::graph {
 
-/// An arc into a vertex of the ball, with what one demand pays on it.
+/// An arc into a vertex of the ball.
 struct BallArc {
-    std::uint32_t tail = 0;  ///< Number of the tail in the ball, or the ball's size when it lies outside.
-    ArcId arc = 0;
-    double charge =
-        0.0;  ///< Against the potential: own charge + potential of tail - potential of head, never negative.
-    double price = 0.0;
+    double cost = 0.0;        ///< Charge against the potential plus price: what the search adds up.
+    std::uint32_t tail = 0;   ///< Number of the tail in the ball, or the ball's size when it lies outside.
+    std::uint32_t entry = 0;  ///< Where its price is kept (see PriceSearch), or kNoEntry for price and flow 0.
 };
+constexpr std::uint32_t kNoEntry = 0xFFFFFFFF;
 
 /// A root of the problem that lies in the ball.
 struct BallRoot {
@@ -31,10 +30,9 @@ struct DemandBall {
     std::vector<VertexId> vertices;    ///< The demand's vertex first.
     std::vector<std::uint32_t> first;  ///< Arcs into vertex i of the ball: first[i] .. first[i+1]-1.
     std::vector<BallArc> arcs;
-    std::vector<double> flow;         ///< For each arc: average use by the demand's paths, 0 to 1.
-    std::vector<char> listed;         ///< For each arc: whether it is among `used`.
-    std::vector<std::uint32_t> used;  ///< Arcs with a price or a flow.
+    std::vector<ArcId> arc_ids;       ///< For each arc.
     std::vector<std::uint32_t> twin;  ///< For each arc: the opposite arc, where directions share prices; else empty.
+    std::vector<double> twin_charge;  ///< For each arc: the charge on its twin.
     std::vector<BallRoot> roots;      ///< At different vertices.
     std::vector<char> is_root;        ///< For each vertex.
     bool all_roots = true;            ///< No root of the problem lies outside.
@@ -50,6 +48,7 @@ struct DemandBall {
 struct BallScratch {
     LabelHeap<double> queue;
     std::vector<double> label;
+    std::vector<std::uint32_t> met;
 };
 
 /// Priced distances from the ball's roots (and the outside) to the demand.
@@ -74,10 +73,10 @@ class BallBuilder {
 public:
     explicit BallBuilder(const SearchNetwork& network);
 
-    /// A ball for the demand with the given prices and flows on its arcs (flows 0 where not given).
+    /// A ball for the demand with the given prices on its arcs.
     DemandBall build(std::int32_t demand, const std::vector<PathLength>& to_root,
                      const std::vector<std::uint32_t>& root_options, const std::vector<ArcPrice>& prices,
-                     const std::vector<ArcPrice>& flows, BallExtent extent);
+                     BallExtent extent);
 
 private:
     void settle_vertices(DemandBall& ball, const PathRate& rate, const std::vector<PathLength>& to_root,
@@ -87,7 +86,6 @@ private:
 
     const SearchNetwork& network_;
     std::vector<double> price_;
-    std::vector<double> flow_;
     std::vector<double> label_;
     std::vector<std::uint32_t> number_;
     std::vector<VertexId> met_;

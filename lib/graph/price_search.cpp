@@ -6,12 +6,16 @@
 #include "graph/simplex_projection.hpp"
 
 namespace spadework::graph {
-
 namespace {
 
 constexpr double kFlowKept = 1e-4;  ///< Smaller averaged flows are dropped.
 constexpr std::size_t kBallBatch = 4;
 constexpr std::size_t kPurseBatch = 512;
+
+struct ArcMoney {
+    double price = 0.0;
+    double flow = 0.0;
+};
 
 }  // namespace
 
@@ -23,10 +27,11 @@ PriceSearch::PriceSearch(const SearchNetwork& network, WorkerTeam& team, StepRul
       balls_(network.demand_at.size()),
       purses_(network.one_measure ? 2 * network.edge_count() : network.edge_count()),
       fresh_(network.demand_at.size()),
-      flow_squares_(network.demand_at.size(), 0.0),
+      path_squares_(network.demand_at.size(), 0.0),
+      flow_squares_(purses_.size(), 0.0),
+      moved_squares_(purses_.size(), 0.0),
       scratch_(team.size()),
       paths_(team.size()),
-      wishes_(team.size()),
       root_bounds_(network.root_at.size(), 0.0),
       factor_(rule.start_factor) {
     std::iota(roots_.begin(), roots_.end(), 0U);
@@ -57,25 +62,53 @@ void PriceSearch::start(std::size_t towards_option) {
 void PriceSearch::build_balls(const PriceSet& prices, const PriceSet& flows, const std::vector<double>& radius) {
     team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t worker) {
         const BallExtent extent{radius[d] * (1.0 + 1e-9), rule_.price_share};
-        balls_[d] =
-            builders_[worker].build(static_cast<std::int32_t>(d), to_root_, roots_, prices[d], flows[d], extent);
+        balls_[d] = builders_[worker].build(static_cast<std::int32_t>(d), to_root_, roots_, prices[d], extent);
     });
-    list_entries();
+    list_entries(prices, flows);
 }
 
-void PriceSearch::list_entries() {
+void PriceSearch::list_entries(const PriceSet& prices, const PriceSet& flows) {
     for (auto& purse : purses_)
         purse.clear();
+    std::vector<ArcMoney> money(2 * network_.edge_count());
     for (std::size_t d = 0; d < balls_.size(); ++d) {
-        DemandBall& ball = balls_[d];
+        for (const ArcPrice& p : prices[d])
+            money[p.arc].price = p.price;
+        for (const ArcPrice& f : flows[d])
+            money[f.arc].flow = f.price;
+        const DemandBall& ball = balls_[d];
         for (std::uint32_t p = 0; p < ball.arcs.size(); ++p) {
-            if (ball.arcs[p].price <= 0.0 && ball.flow[p] <= 0.0) continue;
+            const ArcMoney& here = money[ball.arc_ids[p]];
+            if (here.price <= 0.0 && here.flow <= 0.0) continue;
             if (!ball.twin.empty() && ball.twin[p] < p) continue;
-            ball.listed[p] = 1;
-            ball.used.push_back(p);
-            purses_[purse_of(ball.arcs[p].arc)].push_back({static_cast<std::uint32_t>(d), p});
+            add_entry(static_cast<std::uint32_t>(d), p, here.price, here.flow);
         }
+        for (const ArcPrice& p : prices[d])
+            money[p.arc] = {};
+        for (const ArcPrice& f : flows[d])
+            money[f.arc] = {};
     }
+    for (std::size_t purse = 0; purse < purses_.size(); ++purse) {
+        flow_squares_[purse] = 0.0;
+        for (const Entry& entry : purses_[purse])
+            flow_squares_[purse] += entry.flow * entry.flow;
+    }
+}
+
+void PriceSearch::add_entry(std::uint32_t d, std::uint32_t place, double price, double flow) {
+    DemandBall& ball = balls_[d];
+    std::vector<Entry>& purse = purses_[purse_of(ball.arc_ids[place])];
+    ball.arcs[place].entry = static_cast<std::uint32_t>(purse.size());
+    purse.push_back({d, place, ball.arcs[place].cost, price, flow});
+    show_cost(purse.back());
+}
+
+void PriceSearch::show_cost(const Entry& entry) {
+    DemandBall& ball = balls_[entry.ball];
+    ball.arcs[entry.place].cost = entry.charge + entry.price;
+    if (ball.twin.empty() || ball.twin[entry.place] == kNoEntry) return;
+    BallArc& twin = ball.arcs[ball.twin[entry.place]];
+    twin.cost = ball.twin_charge[entry.place] + entry.price;
 }
 
 void PriceSearch::search_all() {
@@ -99,10 +132,17 @@ void PriceSearch::search_all() {
         bound_ = root_bounds_[r];
         best_root_ = r;
     }
+    judge_bound();
+}
+
+void PriceSearch::judge_bound() {
     if (bound_ > best_bound_) {
         best_bound_ = bound_;
         best_prices_ = present_prices();
         passes_without_gain_ = 0;
+        factor_ = std::min(factor_ * rule_.growth, std::max(factor_, rule_.start_factor));
+    } else if (best_bound_ - bound_ > rule_.deepest_dive * (target_ - best_bound_)) {
+        factor_ *= rule_.dive_decay;
     } else if (++passes_without_gain_ >= rule_.patience) {
         factor_ *= rule_.decay;
         passes_without_gain_ = 0;
@@ -111,15 +151,25 @@ void PriceSearch::search_all() {
 
 PriceSet PriceSearch::present_prices() const {
     PriceSet prices(balls_.size());
-    team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t) {
-        const DemandBall& ball = balls_[d];
-        for (const std::uint32_t p : ball.used) {
-            if (ball.arcs[p].price <= 0.0) continue;
-            prices[d].push_back({ball.arcs[p].arc, ball.arcs[p].price});
-            if (!network_.one_measure) prices[d].push_back({ball.arcs[p].arc ^ 1, ball.arcs[p].price});
+    for (const auto& purse : purses_) {
+        for (const Entry& entry : purse) {
+            if (entry.price <= 0.0) continue;
+            const ArcId arc = balls_[entry.ball].arc_ids[entry.place];
+            prices[entry.ball].push_back({arc, entry.price});
+            if (!network_.one_measure) prices[entry.ball].push_back({arc ^ 1, entry.price});
         }
-    });
+    }
     return prices;
+}
+
+PriceSet PriceSearch::present_flows() const {
+    PriceSet flows(balls_.size());
+    for (const auto& purse : purses_) {
+        for (const Entry& entry : purse) {
+            if (entry.flow > 0.0) flows[entry.ball].push_back({balls_[entry.ball].arc_ids[entry.place], entry.flow});
+        }
+    }
+    return flows;
 }
 
 std::int32_t PriceSearch::root_number(const DemandBall& ball) const {
@@ -130,81 +180,82 @@ std::int32_t PriceSearch::root_number(const DemandBall& ball) const {
     return -1;
 }
 
-double PriceSearch::move_flows(std::size_t d, std::size_t worker) {
+void PriceSearch::follow_path(std::size_t d, std::size_t worker) {
     DemandBall& ball = balls_[d];
     const double weight = first_pass_ ? 1.0 : rule_.flow_weight;
-    for (const std::uint32_t p : ball.used) {
-        ball.flow[p] *= 1.0 - weight;
-        if (ball.flow[p] < kFlowKept) ball.flow[p] = 0.0;
-    }
     path_in_ball(ball, root_number(ball), paths_[worker]);
     fresh_[d].clear();
+    double squares = 0.0;
     for (std::uint32_t p : paths_[worker]) {
         if (!ball.twin.empty()) p = std::min(p, ball.twin[p]);
-        if (network_.opening[edge_of(ball.arcs[p].arc)] <= 0.0) continue;
-        ball.flow[p] += weight;
-        if (ball.listed[p]) continue;
-        ball.listed[p] = 1;
-        ball.used.push_back(p);
-        fresh_[d].push_back(p);
+        const ArcId arc = ball.arc_ids[p];
+        if (network_.opening[edge_of(arc)] <= 0.0) continue;
+        if (ball.arcs[p].entry == kNoEntry) {
+            fresh_[d].push_back(p);
+            squares += weight * weight;
+            continue;
+        }
+        double& flow = purses_[purse_of(arc)][ball.arcs[p].entry].flow;
+        squares += (flow + weight) * (flow + weight) - flow * flow;
+        flow += weight;
     }
-    double squares = 0.0;
-    for (const std::uint32_t p : ball.used)
-        squares += ball.flow[p] * ball.flow[p];
-    return squares;
-}
-
-void PriceSearch::set_price(DemandBall& ball, std::uint32_t place, double price) {
-    ball.arcs[place].price = price;
-    if (!ball.twin.empty() && ball.twin[place] < ball.arcs.size()) ball.arcs[ball.twin[place]].price = price;
+    path_squares_[d] = squares;
 }
 
 void PriceSearch::project(std::size_t purse, double length) {
     std::vector<Entry>& entries = purses_[purse];
     thread_local std::vector<double> wishes;
     wishes.clear();
-    for (const Entry& entry : entries) {
-        const DemandBall& ball = balls_[entry.ball];
-        wishes.push_back(ball.arcs[entry.place].price + length * ball.flow[entry.place]);
-    }
+    for (const Entry& entry : entries)
+        wishes.push_back(entry.price + length * entry.flow);
     const double total = network_.opening[network_.one_measure ? purse / 2 : purse];
     const double cut = cut_to_fit(wishes, total);
-    std::size_t kept = 0;
-    for (const Entry& entry : entries) {
-        DemandBall& ball = balls_[entry.ball];
-        const double flow = ball.flow[entry.place];
-        const double price = std::max(ball.arcs[entry.place].price + length * flow - cut, 0.0);
-        set_price(ball, entry.place, price);
-        if (price > 0.0 || flow > 0.0) {
+    std::uint32_t kept = 0;
+    double moved = 0.0;
+    double squares = 0.0;
+    for (Entry entry : entries) {
+        const double price = std::max(entry.price + length * entry.flow - cut, 0.0);
+        moved += (price - entry.price) * (price - entry.price);
+        const bool changed = price != entry.price;
+        entry.price = price;
+        entry.flow *= 1.0 - rule_.flow_weight;
+        if (entry.flow < kFlowKept) entry.flow = 0.0;
+        squares += entry.flow * entry.flow;
+        if (changed) show_cost(entry);
+        std::uint32_t& listed_as = balls_[entry.ball].arcs[entry.place].entry;
+        if (price > 0.0 || entry.flow > 0.0) {
+            if (listed_as != kept) listed_as = kept;
             entries[kept++] = entry;
         } else {
-            ball.listed[entry.place] = 0;
+            listed_as = kNoEntry;
         }
     }
     entries.resize(kept);
+    moved_squares_[purse] = moved;
+    flow_squares_[purse] = squares;
 }
 
 void PriceSearch::step(double target) {
-    team_.run(balls_.size(), kBallBatch,
-              [&](std::size_t d, std::size_t worker) { flow_squares_[d] = move_flows(d, worker); });
-    first_pass_ = false;
-    double squares = 0.0;
+    target_ = target;
+    team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t worker) { follow_path(d, worker); });
+    double squares = std::accumulate(flow_squares_.begin(), flow_squares_.end(), 0.0);
+    squares = std::accumulate(path_squares_.begin(), path_squares_.end(), squares);
     for (std::size_t d = 0; d < balls_.size(); ++d) {
-        squares += flow_squares_[d];
         for (const std::uint32_t p : fresh_[d]) {
-            purses_[purse_of(balls_[d].arcs[p].arc)].push_back({static_cast<std::uint32_t>(d), p});
+            add_entry(static_cast<std::uint32_t>(d), p, 0.0, first_pass_ ? 1.0 : rule_.flow_weight);
         }
     }
+    first_pass_ = false;
     if (squares <= 0.0) return;
-    const double length = factor_ * std::max(target - bound_, 0.0) / squares;
+    const double length = factor_ * std::max(target - bound_, 0.0) / (squares * move_share_);
     team_.run(purses_.size(), kPurseBatch, [&](std::size_t purse, std::size_t) {
+        moved_squares_[purse] = 0.0;
         if (!purses_[purse].empty()) project(purse, length);
     });
-    team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t) {
-        DemandBall& ball = balls_[d];
-        const auto gone = [&](std::uint32_t p) { return !ball.listed[p]; };
-        ball.used.erase(std::remove_if(ball.used.begin(), ball.used.end(), gone), ball.used.end());
-    });
+    if (length <= 0.0) return;
+    const double moved = std::accumulate(moved_squares_.begin(), moved_squares_.end(), 0.0);
+    const double share = std::clamp(moved / (length * length * squares), 1e-6, 1.0);
+    move_share_ += rule_.memory * (share - move_share_);
 }
 
 void PriceSearch::drop_roots_above(double limit) {
@@ -221,12 +272,10 @@ void PriceSearch::drop_roots_above(double limit) {
 
 void PriceSearch::rebuild_balls() {
     const PriceSet prices = present_prices();
-    PriceSet flows(balls_.size());
+    const PriceSet flows = present_flows();
     std::vector<double> radius(balls_.size(), 0.0);
     for (std::size_t d = 0; d < balls_.size(); ++d) {
         const DemandBall& ball = balls_[d];
-        for (const std::uint32_t p : ball.used)
-            flows[d].push_back({ball.arcs[p].arc, ball.flow[p]});
         radius[d] = ball.outside_distance;
         double farthest = 0.0;
         for (std::size_t r = 0; r < ball.roots.size(); ++r)
@@ -250,7 +299,7 @@ std::vector<double> PriceSearch::edge_use() const {
     for (std::size_t purse = 0; purse < purses_.size(); ++purse) {
         double& edge = use[network_.one_measure ? purse / 2 : purse];
         for (const Entry& entry : purses_[purse])
-            edge = std::max(edge, balls_[entry.ball].flow[entry.place]);
+            edge = std::max(edge, entry.flow);
     }
     return use;
 }
