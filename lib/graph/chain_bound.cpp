@@ -1,9 +1,11 @@
 #include "graph/chain_bound.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "graph/chain_figures.hpp"
 #include "graph/chain_hop_bound.hpp"
+#include "graph/pair_routes_tree.hpp"
 #include "graph/two_level_relaxation.hpp"
 
 namespace spadework::graph::chains {
@@ -46,17 +48,54 @@ HopCosts shortest_hops(const ChainProblem& problem, const pair_routes::Network& 
     return costs;
 }
 
+/// Groups of more stops than one chain holds that hang on one vertex of the plan's open edges.
+std::vector<StopGroup> groups_in(const ChainProblem& problem, const pair_routes::Network& network,
+                                 const ChainPlan& plan) {
+    std::vector<char> used(problem.edges.size(), 0);
+    for (const auto& chain : plan.chains) {
+        for (const ChainPlan::Hop& hop : chain) {
+            for (const EdgeId e : hop.path)
+                used[e] = 1;
+        }
+    }
+    std::vector<EdgeId> open;
+    for (std::size_t e = 0; e < used.size(); ++e) {
+        if (used[e]) open.push_back(static_cast<EdgeId>(e));
+    }
+    const auto tree = rooted(network, open, problem.source);
+    std::vector<StopGroup> below(tree.vertex.size());
+    for (std::size_t s = 0; s < problem.stops.size(); ++s)
+        below[tree.place[problem.stops[s]]].push_back(static_cast<std::int32_t>(s));
+    std::vector<StopGroup> groups;
+    for (std::int32_t p = tree.count() - 1; p > 0; --p) {
+        StopGroup& above = below[tree.parent[p]];
+        const bool all_of_parent = above.empty() && tree.size[tree.parent[p]] == tree.size[p] + 1;
+        if (!all_of_parent && below[p].size() > static_cast<std::size_t>(problem.longest_chain)) {
+            groups.push_back(below[p]);
+        }
+        above.insert(above.end(), below[p].begin(), below[p].end());
+    }
+    return groups;
+}
+
 }  // namespace
 
-Cost lower_bound(const ChainProblem& problem, Cost target, const SolveLimits& limits) {
+Cost lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits) {
     SolveLimits own = limits;
     own.progress = nullptr;
+    own.seconds = limits.seconds / 2;
     const SharedCostSolution trenches = solve(one_cable_an_edge(problem, 0), own);
     if (!trenches.plan) return kLargestCost;
     const pair_routes::Network network(problem.vertex_count, problem.edges);
-    const Cost hops = least_hops(shortest_hops(problem, network), target - trenches.bound);
-    const SharedCostSolution joined = solve(one_cable_an_edge(problem, 1), own);
-    return std::max(trenches.bound + hops, joined.bound + least_for_chains(problem));
+    const Cost hops =
+        least_hops(shortest_hops(problem, network), groups_in(problem, network, plan), plan.value - trenches.bound);
+    const Cost apart = trenches.bound + hops;
+    const auto gap = static_cast<double>(plan.value - apart);
+    if (gap <= limits.target_gap * std::abs(static_cast<double>(plan.value))) return apart;
+    const SharedCostProblem one_cable = one_cable_an_edge(problem, 1);
+    if (cost_of(one_cable, *trenches.plan).value_or(0) + least_for_chains(problem) <= apart) return apart;
+    const SharedCostSolution joined = solve(one_cable, own);
+    return std::max(apart, joined.bound + least_for_chains(problem));
 }
 
 }  // namespace spadework::graph::chains

@@ -7,7 +7,8 @@
 
 namespace spadework::graph::chains {
 
-/// A lower bound proved in exact arithmetic. The problem is well formed. Work stops when the bound reaches `target`.
-Cost lower_bound(const ChainProblem& problem, Cost target, const SolveLimits& limits);
+/// A lower bound proved in exact arithmetic. The problem is well formed and `plan` one of its plans, the better the
+/// nearer the bound comes.
+Cost lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits);
 
 }  // namespace spadework::graph::chains
