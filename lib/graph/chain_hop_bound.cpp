@@ -184,8 +184,9 @@ Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cos
             without_gain = 0;
         }
     }
-    const WideCost whole = best / kParts;  // Rounds towards zero: up where it is negative, so step down then.
-    return static_cast<Cost>(whole * kParts > best ? whole - 1 : whole);
+    WideCost whole = best / kParts;
+    if (whole * kParts < best) ++whole;  // What hops cost is whole.
+    return static_cast<Cost>(whole);
 }
 
 }  // namespace spadework::graph::chains

@@ -10,6 +10,9 @@
 
 #include <doctest/doctest.h>
 
+#include "graph/two_level_even.hpp"
+#include "graph/two_level_proof.hpp"
+
 namespace {
 
 using namespace spadework::graph;
@@ -255,6 +258,44 @@ TEST_CASE("two-level plans and bounds bracket the exhaustive optimum") {
     SUBCASE("with free trenches") {
         check_family({.largest_opening = 0}, 60, 0.7);
     }
+}
+
+TEST_CASE("a two-level bound from any prices at all stays below the exhaustive optimum") {
+    std::mt19937 random(20260103);
+    int even = 0;
+    int above_nothing = 0;
+    for (int run = 0; run < 120; ++run) {
+        CAPTURE(run);
+        const Family family{.direct = run % 3 == 0,
+                            .passages = run % 4 == 1,
+                            .uneven_weights = run % 2 == 0,
+                            .largest_opening = run % 5 == 0 ? 4 : 40};
+        const TwoLevelProblem p = random_problem(random, family);
+        const Cost optimum = exhaustive_optimum(p);
+        if (optimum == kNever) continue;
+        const pair_routes::Network network(p.vertex_count, p.edges);
+        WorkerTeam team(1);
+        const two_level::Relaxation plain = two_level::relaxed(p, network, {{5, 7, 3}});
+        const auto shares = two_level::even_shares(p);
+        const two_level::Relaxation other = shares ? two_level::made_even(plain, *shares) : plain;
+        even += shares ? 1 : 0;
+        const double scale = static_cast<double>(plain.parts) * static_cast<double>(1 + random() % 60);
+        two_level::PriceTable prices(p.demands.size(),
+                                     std::vector<float>(2 * p.edges.size() + plain.sites.size(), 0.0F));
+        for (auto& row : prices) {
+            for (float& price : row) {
+                price = static_cast<float>(scale * static_cast<double>(random() % 1000) / 1000.0 - scale / 3.0);
+            }
+        }
+        for (const Cost toll : {Cost{0}, Cost{9} * plain.parts}) {
+            const Cost bound = two_level::bound_from_prices(plain, network, prices, toll, team);
+            REQUIRE(bound <= optimum);
+            REQUIRE(two_level::bound_from_prices(other, network, prices, toll, team) <= optimum);
+            above_nothing += bound > 0 ? 1 : 0;
+        }
+    }
+    CHECK(even > 20);
+    CHECK(above_nothing > 20);
 }
 
 TEST_CASE("a two-level problem that cannot be planned has no plan") {
