@@ -94,8 +94,8 @@ TEST_CASE("real maps load, connect and compare, and nothing the verifier knows i
             REQUIRE(result.feasible());
             CHECK(result.bound <= result.total);
             CHECK(result.plan->links.size() >= buildings);
-            MESSAGE(std::string(map.file), ", ", buildings, " buildings, ", std::string(name_of(result.layout)), ": gap ",
-                    100 * result.gap, " %");
+            MESSAGE(std::string(map.file), ", ", buildings, " buildings, ", std::string(name_of(result.layout)),
+                    ": gap ", 100 * result.gap, " %");
         }
     }
 }
