@@ -30,11 +30,26 @@ private:
     std::vector<graph::EdgeId>* last_edge_;
 };
 
+/// For each segment the edge that costs least to open and pass once, in order.
+std::vector<std::size_t> cheapest_edge_of_each_segment(const Network& network) {
+    const auto cost = [&](std::size_t e) { return network.edges[e].opening + network.edges[e].passage; };
+    std::vector<std::size_t> chosen;
+    for (std::size_t e = 0; e < network.edges.size(); ++e) {
+        const bool new_segment = chosen.empty() || network.origin[chosen.back()].segment != network.origin[e].segment;
+        if (new_segment) {
+            chosen.push_back(e);
+        } else if (cost(e) < cost(chosen.back())) {
+            chosen.back() = e;
+        }
+    }
+    return chosen;
+}
+
 }  // namespace
 
 ShortestWays shortest_ways(const Network& network, PlaceIndex from) {
     BoostGraph boost_graph(static_cast<std::size_t>(network.vertex_count));
-    for (std::size_t e = 0; e < network.edges.size(); ++e) {
+    for (const std::size_t e : cheapest_edge_of_each_segment(network)) {
         const auto& edge = network.edges[e];
         boost::add_edge(static_cast<std::size_t>(edge.tail), static_cast<std::size_t>(edge.head),
                         EdgeData{edge.length, static_cast<graph::EdgeId>(e)}, boost_graph);

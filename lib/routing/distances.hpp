@@ -14,7 +14,8 @@ struct ShortestWays {
     std::vector<graph::EdgeId> last_edge;       ///< For each place the edge by which it is reached, or -1.
 };
 
-/// Dijkstra's algorithm (Boost.Graph). Among parallel edges of equal length the first one counts.
+/// Dijkstra's algorithm (Boost.Graph). Of the ways of one segment, which are all as long, the one that costs least to
+/// open and pass once counts, and the first of those.
 ShortestWays shortest_ways(const Network& network, PlaceIndex from);
 
 /// Edges of the shortest way to a place, from the start outwards; empty at the start itself or where there is no way.

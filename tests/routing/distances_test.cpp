@@ -76,13 +76,19 @@ TEST_CASE("shortest ways agree with Bellman and Ford on random maps, and each wa
     }
 }
 
-TEST_CASE("among parallel ways of one segment the first one is taken") {
+TEST_CASE("of the ways of one segment the one that costs least to open and pass once is taken") {
     Scenario site = drawing::row_site(1, 10);
     site.segments[0].duct_room = 1;
     const Network network = network_of(site);
     REQUIRE(network.edges.size() == 2);
-    const ShortestWays ways = shortest_ways(network, 0);
-    CHECK(way_to(ways, network, 1) == std::vector<graph::EdgeId>{0});
+    CHECK(way_to(shortest_ways(network, 0), network, 1) == std::vector<graph::EdgeId>{1});
+    site.existing_duct.plant_per_metre = UnitPrice::from_minor(2000);
+    site.grounds[0].methods[0].pull_hours_per_metre = 0.1;
+    const Network as_dear = network_of(site);
+    CHECK(way_to(shortest_ways(as_dear, 0), as_dear, 1) == std::vector<graph::EdgeId>{1});
+    site.existing_duct.plant_per_metre = UnitPrice::from_minor(9000);
+    const Network dearer = network_of(site);
+    CHECK(way_to(shortest_ways(dearer, 0), dearer, 1) == std::vector<graph::EdgeId>{0});
 }
 
 }  // namespace spadework
