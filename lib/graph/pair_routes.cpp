@@ -18,6 +18,11 @@ bool StopRule::reached() const {
     return reached_;
 }
 
+double StopRule::seconds_left() const {
+    const std::chrono::duration<double> left = end_ - std::chrono::steady_clock::now();
+    return std::max(0.0, left.count());
+}
+
 namespace {
 
 /// Grows a tree from its first terminal: each search starts from all of the tree.

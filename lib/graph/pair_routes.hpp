@@ -52,6 +52,9 @@ public:
     /// True from the first time that the time is up or the progress asks to stop.
     [[nodiscard]] bool reached() const;
 
+    /// 0 once the time is up.
+    [[nodiscard]] double seconds_left() const;
+
 private:
     std::chrono::steady_clock::time_point end_;
     const Progress* progress_;

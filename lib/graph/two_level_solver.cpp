@@ -6,6 +6,7 @@
 
 #include "graph/two_level_bound.hpp"
 #include "graph/two_level_search.hpp"
+#include "graph/two_level_single.hpp"
 
 namespace spadework::graph {
 
@@ -33,7 +34,11 @@ public:
         solution_.best_by_count.resize(static_cast<std::size_t>(most_) + 1);
         if (search_.possible()) first_plans();
         if (!solution_.plan) return solution_;
-        raise_bound();
+        if (two_level::is_single(problem_)) {
+            solve_single();
+        } else {
+            raise_bound();
+        }
         solution_.interrupted = stop_.reached();
         return solution_;
     }
@@ -48,13 +53,30 @@ private:
 
     void offer(const std::optional<Layout>& layout) {
         if (!layout) return;
-        const auto plan = plan_from(problem_, search_.network(), search_.feeders(), *layout);
-        if (!plan) return;
+        if (offer(plan_from(problem_, search_.network(), search_.feeders(), *layout))) best_ = *layout;
+    }
+
+    /// True when the plan is the best so far.
+    bool offer(const std::optional<TwoLevelPlan>& plan) {
+        if (!plan) return false;
         auto& same_count = solution_.best_by_count[plan->open.size()];
         if (!same_count || plan->value < same_count->value) same_count = plan;
-        if (solution_.plan && plan->value >= solution_.plan->value) return;
+        if (solution_.plan && plan->value >= solution_.plan->value) return false;
         solution_.plan = plan;
-        best_ = *layout;
+        tell();
+        return true;
+    }
+
+    /// One site at most: the single-root solver knows the better plans and bounds.
+    void solve_single() {
+        const auto single = two_level::single_root(problem_);
+        if (!single) return;
+        SolveLimits rest = limits_;
+        rest.seconds = stop_.seconds_left();
+        rest.progress = nullptr;
+        const SharedCostSolution solved = solve(*single, rest);
+        if (solved.plan) offer(two_level::plan_from(problem_, *solved.plan));
+        solution_.bound = std::min(solved.bound, solution_.plan->value);
         tell();
     }
 

@@ -28,6 +28,7 @@ struct Family {
     bool passages = false;
     bool uneven_weights = true;
     Cost largest_opening = 40;
+    std::int32_t most_sites = 0;  ///< 0: any from 0 to 3.
 };
 
 TwoLevelProblem random_problem(std::mt19937& random, const Family& family) {
@@ -61,6 +62,10 @@ TwoLevelProblem random_problem(std::mt19937& random, const Family& family) {
     p.spare_share = static_cast<double>(below(3)) * 0.25;
     p.fewest_sites = static_cast<std::int32_t>(below(2));
     p.most_sites = p.fewest_sites + static_cast<std::int32_t>(below(3));
+    if (family.most_sites > 0) {
+        p.fewest_sites = 0;
+        p.most_sites = family.most_sites;
+    }
     return p;
 }
 
@@ -254,6 +259,9 @@ TEST_CASE("two-level plans and bounds bracket the exhaustive optimum") {
     }
     SUBCASE("with cheap trenches, where cycles may pay") {
         check_family({.largest_opening = 4}, 150, 0.8);
+    }
+    SUBCASE("with one site at most, where the bound is the single-root solver's") {
+        check_family({.direct = false, .most_sites = 1}, 150, 0.95);
     }
     SUBCASE("with free trenches") {
         check_family({.largest_opening = 0}, 60, 0.7);
