@@ -141,7 +141,8 @@ void PriceSearch::judge_bound() {
         best_prices_ = present_prices();
         passes_without_gain_ = 0;
         factor_ = std::min(factor_ * rule_.growth, std::max(factor_, rule_.start_factor));
-    } else if (best_bound_ - bound_ > rule_.deepest_dive * (target_ - best_bound_)) {
+    } else if (best_bound_ - bound_ > rule_.deepest_dive * (target_ - best_bound_) &&
+               factor_ > rule_.start_factor * rule_.dive_floor) {
         factor_ *= rule_.dive_decay;
     } else if (++passes_without_gain_ >= rule_.patience) {
         factor_ *= rule_.decay;
@@ -258,6 +259,11 @@ void PriceSearch::step(double target) {
     move_share_ += rule_.memory * (share - move_share_);
 }
 
+std::size_t PriceSearch::roots_above(double limit) const {
+    return static_cast<std::size_t>(
+        std::count_if(roots_.begin(), roots_.end(), [&](std::uint32_t r) { return root_bounds_[r] > limit; }));
+}
+
 void PriceSearch::drop_roots_above(double limit) {
     std::vector<std::uint32_t> left;
     for (const std::uint32_t r : roots_) {
@@ -267,6 +273,15 @@ void PriceSearch::drop_roots_above(double limit) {
     dropping_prices_.push_back(present_prices());
     roots_ = std::move(left);
     best_bound_ = -std::numeric_limits<double>::infinity();
+    rebuild_balls();
+}
+
+void PriceSearch::focus_on(std::uint32_t option) {
+    roots_.assign(1, option);
+    best_bound_ = -std::numeric_limits<double>::infinity();
+    factor_ = rule_.start_factor;
+    move_share_ = 1.0;
+    passes_without_gain_ = 0;
     rebuild_balls();
 }
 

@@ -22,7 +22,8 @@ struct StepRule {
     double decay = 0.9;         ///< Of the factor ...
     int patience = 20;          ///< ... after so many passes without a better bound.
     double deepest_dive = 1.0;  ///< A bound this many gaps below the best ...
-    double dive_decay = 0.95;   ///< ... shrinks the factor by this at once.
+    double dive_decay = 0.95;   ///< ... shrinks the factor by this at once, ...
+    double dive_floor = 0.4;    ///< ... but not below this share of the start.
     double memory = 0.3;  ///< Weight of the last step in what is known of the share that opening costs let through.
     double price_share = 0.9;  ///< How far balls reach beyond what the prices cover; less is farther.
 };
@@ -43,8 +44,17 @@ public:
     /// Moves the prices along the averaged flows, aiming at a bound of `target`.
     void step(double target);
 
+    /// How many roots in play have a bound above `limit` under the present prices.
+    [[nodiscard]] std::size_t roots_above(double limit) const;
+
     /// Takes out of play every root whose bound passes `limit`, and keeps the prices that prove it.
     void drop_roots_above(double limit);
+
+    /// Leaves one root in play for now and starts the step factor and the best bound afresh.
+    void focus_on(std::uint32_t option);
+
+    /// Keeps the best prices among the dropping prices.
+    void keep_best_prices() { dropping_prices_.push_back(best_prices_); }
 
     /// Builds the balls anew around the present prices.
     void rebuild_balls();

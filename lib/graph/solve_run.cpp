@@ -16,6 +16,22 @@ namespace {
 constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
 constexpr int kPassesBetweenPlans = 25;
 
+constexpr std::size_t kRootsForEachAlone = 3;
+constexpr std::size_t kFewDemands = 300;
+
+/// With many demands the averaged flows lag behind, and short steps pay.
+StepRule step_rule_for(std::size_t demands) {
+    StepRule rule;
+    if (demands <= kFewDemands) return rule;
+    rule.flow_weight = 0.2;
+    rule.start_factor = 3.0;
+    rule.growth = 1.0;
+    rule.deepest_dive = 1000.0;
+    rule.memory = 0.0;
+    rule.price_share = 0.95;
+    return rule;
+}
+
 }  // namespace
 
 SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits)
@@ -25,7 +41,7 @@ SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small
       start_(std::chrono::steady_clock::now()),
       network_(small.problem, small.one_measure),
       team_(limits.threads),
-      prices_(network_, team_, StepRule{}),
+      prices_(network_, team_, step_rule_for(network_.demand_at.size())),
       lattice_(static_cast<double>(lattice_step(problem))) {}
 
 void SolveRun::run() {
@@ -69,17 +85,46 @@ bool SolveRun::out_of_time() {
 }
 
 void SolveRun::raise_bound() {
-    const auto option = static_cast<std::size_t>(
-        std::find(network_.root_at.begin(), network_.root_at.end(), best_->tree.root()) - network_.root_at.begin());
-    prices_.start(option);
+    const auto option = std::find(network_.root_at.begin(), network_.root_at.end(), best_->tree.root());
+    prices_.start(static_cast<std::size_t>(option - network_.root_at.begin()));
+    work_on_roots_in_play();
+    const std::vector<std::uint32_t> rivals = prices_.roots_in_play();
+    if (rivals.size() > 1 && !closed() && !out_of_time()) settle_one_by_one(rivals);
+    tell();
+}
+
+/// Passes until the bound meets the plan, the prices settle, or few enough roots are in play to look at each alone.
+void SolveRun::work_on_roots_in_play() {
+    const bool many_roots = prices_.roots_in_play().size() > 1;
     for (int pass = 1; !out_of_time(); ++pass) {
         prices_.search_all();
-        if (closed() || prices_.factor() < kSmallestFactor) break;
+        if (closed() || prices_.factor() < kSmallestFactor) return;
+        if (many_roots && prices_.roots_in_play().size() <= kRootsForEachAlone) return;
+        if (many_roots && drop_roots()) continue;
+        if (!many_roots && prices_.bound() > best_->cost + lattice_) return;  // Proved worse than the best plan.
         prices_.step(best_->cost);
         if (pass % kPassesBetweenPlans == 0 || pass == 5) plans_from_flows();
         if (pass == 20 || pass % 100 == 0) prices_.rebuild_balls();
     }
-    tell();
+}
+
+/// Proves each root's bound with prices of its own.
+void SolveRun::settle_one_by_one(const std::vector<std::uint32_t>& rivals) {
+    prices_.keep_best_prices();
+    for (const std::uint32_t root : rivals) {
+        prices_.focus_on(root);
+        work_on_roots_in_play();
+        prices_.keep_best_prices();
+    }
+}
+
+bool SolveRun::drop_roots() {
+    const std::size_t in_play = prices_.roots_in_play().size();
+    // Prices that prove a drop are kept, so a drop must be worth it.
+    const std::size_t few = in_play <= 8 ? 1 : in_play / 4;
+    if (in_play == 1 || prices_.roots_above(best_->cost) < few) return false;
+    prices_.drop_roots_above(best_->cost);
+    return true;
 }
 
 void SolveRun::plans_from_flows() {

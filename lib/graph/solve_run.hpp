@@ -26,6 +26,9 @@ public:
 private:
     void first_plan();
     void raise_bound();
+    void work_on_roots_in_play();
+    void settle_one_by_one(const std::vector<std::uint32_t>& rivals);
+    bool drop_roots();
     void plans_from_flows();
     void offer(TreeFound found);
     void tell() const;
