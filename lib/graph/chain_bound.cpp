@@ -81,8 +81,9 @@ std::vector<StopGroup> groups_in(const ChainProblem& problem, const pair_routes:
 }  // namespace
 
 Cost lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits) {
+    PartProgress part(limits.progress);
     SolveLimits own = limits;
-    own.progress = nullptr;
+    own.progress = &part;
     own.seconds = limits.seconds / 2;
     const SharedCostSolution trenches = solve(one_cable_an_edge(problem, 0), own);
     if (!trenches.plan) return kLargestCost;

@@ -18,4 +18,17 @@ public:
     [[nodiscard]] virtual bool should_stop() const = 0;
 };
 
+/// For a part of a computation: passes the wish to stop on, and keeps to itself values that are not those of the whole.
+class PartProgress : public Progress {
+public:
+    /// `whole` may be null: then nobody asks to stop.
+    explicit PartProgress(const Progress* whole) : whole_(whole) {}
+
+    void improved(std::int64_t /*value*/, std::int64_t /*bound*/) override {}
+    [[nodiscard]] bool should_stop() const override { return whole_ != nullptr && whole_->should_stop(); }
+
+private:
+    const Progress* whole_;
+};
+
 }  // namespace spadework::graph

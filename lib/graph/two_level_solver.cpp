@@ -71,9 +71,10 @@ private:
     void solve_single() {
         const auto single = two_level::single_root(problem_);
         if (!single) return;
+        PartProgress part(limits_.progress);
         SolveLimits rest = limits_;
         rest.seconds = stop_.seconds_left();
-        rest.progress = nullptr;
+        rest.progress = &part;
         const SharedCostSolution solved = solve(*single, rest);
         if (solved.plan) offer(two_level::plan_from(problem_, *solved.plan));
         solution_.bound = std::min(solved.bound, solution_.plan->value);
