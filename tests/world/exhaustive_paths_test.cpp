@@ -101,6 +101,13 @@ TEST_CASE("bound, optimum and plan stand in order where ducts fill up, poles hel
     }
     report("Home runs", home_runs);
     report("Trunk, one enclosure", trunk);
+    // Measured on 120 sites: 111 and 113 plans are the optimum, the worst 3.4 and 4.3 % above it. The routes do not
+    // know that a longer link may need a dearer optic, nor of joints.
+    for (const Tally* tally : {&home_runs, &trunk}) {
+        CHECK(tally->optimal * 100 >= (tally->sites - tally->without_plan) * 80);
+        CHECK(tally->missed == 0);
+        CHECK(tally->worst_excess < 0.10);
+    }
 }
 
 }  // namespace spadework

@@ -115,6 +115,9 @@ TEST_CASE("bound, optimum and plan stand in order for every layout on small rand
         hold_against_optimum(site, tallies);
     }
     report(tallies);
+    // Measured on 60 sites: every plan of these four is the optimum. Chains are held to their bracket only.
+    for (const LayoutKind layout : {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk, LayoutKind::mixed})
+        CHECK(tallies[layout].optimal * 100 >= tallies[layout].sites * 95);
 }
 
 TEST_CASE(
@@ -136,6 +139,13 @@ TEST_CASE(
         hold_against_optimum(site, tallies);
     }
     report(tallies);
+    // Measured on 60 sites: 55 to 58 plans of these four are the optimum, the worst 1.8 % above it. Routes do not know
+    // of joints and length steps, so more is not promised.
+    for (const LayoutKind layout :
+         {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk, LayoutKind::mixed}) {
+        CHECK(tallies[layout].optimal * 100 >= tallies[layout].sites * 80);
+        CHECK(tallies[layout].worst_excess < 0.05);
+    }
 }
 
 }  // namespace spadework
