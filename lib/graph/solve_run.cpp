@@ -112,6 +112,8 @@ void SolveRun::work_on_roots_in_play() {
 void SolveRun::settle_one_by_one(const std::vector<std::uint32_t>& rivals) {
     prices_.keep_best_prices();
     for (const std::uint32_t root : rivals) {
+        // Balls are built anew from what a search found; without time for a search there is nothing to build from.
+        if (out_of_time()) return;
         prices_.focus_on(root);
         work_on_roots_in_play();
         prices_.keep_best_prices();

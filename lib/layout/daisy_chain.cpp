@@ -86,6 +86,21 @@ graph::ChainProblem problem_on(const Network& network, const Scenario& scenario,
     return problem;
 }
 
+/// What one more chain costs at the hub at most: the switch it may need.
+Money dearest_chain_start(const Scenario& scenario) {
+    return least_hub_cost(scenario, scenario.hub.free_optic_ports + links_per_hop(scenario), fastest_rate(scenario))
+        .cost;
+}
+
+/// Whether the number of chains changes what the hub costs or what the ends of chains save.
+bool chains_have_a_price(const Scenario& scenario, const ChainFigures& figures) {
+    const int links = links_per_hop(scenario);
+    const int most = static_cast<int>(scenario.buildings.size()) * links;
+    const BitRate rate = fastest_rate(scenario);
+    const Money fewest_chains = least_hub_cost(scenario, least_chain_count(scenario) * links, rate).cost;
+    return figures.end_saving > Money() || least_hub_cost(scenario, most, rate).cost > fewest_chains;
+}
+
 RoutedLayout routed_by(const graph::ChainPlan& plan, const Network& network, const Scenario& scenario) {
     RoutedLayout routed;
     routed.kind = LayoutKind::daisy_chain;
@@ -134,6 +149,17 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
         const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
         return std::vector<RoutedLayout>{one_building_a_chain(network, from_hub, scenario)};
     };
+    if (chains_have_a_price(scenario, figures)) {
+        task.other_routes = [&](const graph::SolveLimits& run) {
+            graph::ChainProblem few_chains = problem_on(network, scenario, figures);
+            few_chains.end_saving = 0;
+            few_chains.chain_cost = network.scale.units(dearest_chain_start(scenario));
+            const auto solution = graph::solve(few_chains, run);
+            std::vector<RoutedLayout> routes;
+            if (solution.plan) routes.push_back(routed_by(*solution.plan, network, scenario));
+            return routes;
+        };
+    }
     task.why_no_route = "not every building has a way to the hub";
     return optimise(scenario, task, limits);
 }

@@ -86,13 +86,17 @@ void price_full_ducts(const Scenario& scenario, const LayoutTask& task, const Ro
 Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLimits& limits) {
     const TimeLeft time(limits);
     const bool ducts = RoomPrices(*task.network).any_room();
-    const Routing first = task.route(*task.network, time.run(ducts ? 0.4 : 1.0));
+    const Routing first = task.route(*task.network, time.run(ducts ? 0.4 : task.other_routes ? 0.7 : 1.0));
     if (!first.routed) return infeasible(task.kind, task.why_no_route);
     Design design;
     design.layout = task.kind;
     design.interrupted = first.interrupted;
     design.direct_bound = task.constant + task.network->scale.money(first.bound);
     keep_cheaper(scenario, *first.routed, design);
+    if (task.other_routes) {
+        for (const RoutedLayout& other : task.other_routes(time.run(0.4)))
+            keep_cheaper(scenario, other, design);
+    }
     withhold_full_ducts(scenario, task, *first.routed, time, design);
     if (!task.quick) price_full_ducts(scenario, task, *first.routed, time, design);
     if (!design.plan && task.fallbacks) {

@@ -29,6 +29,8 @@ struct LayoutTask {
     Money constant;  ///< Least cost beside the routes.
     std::function<Routing(const Network&, const graph::SolveLimits&)> route;
     std::function<std::vector<RoutedLayout>(const RoutedLayout&)> fallbacks;  ///< In the order to try.
+    /// The same layout routed for other prices, which prove nothing: more plans to choose from. May be empty.
+    std::function<std::vector<RoutedLayout>(const graph::SolveLimits&)> other_routes;
     std::string why_no_route;
     bool quick = false;  ///< One of many variants: do not search prices for full ducts.
 };
