@@ -10,12 +10,14 @@ import subprocess
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
+# What the build tells every test about where things are.
+DEFINED = ['-DSPADEWORK_SOURCE_DIR="source"', '-DSPADEWORK_SHARED_DIR="shared"']
 FOLDERS = {"lib": ["lib"], "tools": ["tools", "lib"], "bench": ["bench", "lib"], "tests": ["tests", "lib"]}
 
 
 def complaint(compiler, path, include_folders):
     """What the compiler says about the header on its own; empty when it is content."""
-    command = [compiler, "-std=c++20", "-fsyntax-only", "-Wall", "-Wextra", "-Werror",
+    command = [compiler, "-std=c++20", "-fsyntax-only", "-Wall", "-Wextra", "-Werror", *DEFINED,
                *(f"-I{ROOT / folder}" for folder in include_folders), "-x", "c++", "-"]
     result = subprocess.run(command, capture_output=True, text=True, input=f'#include "{path}"\n')
     return result.stderr if result.returncode else ""

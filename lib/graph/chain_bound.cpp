@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "graph/chain_cost_split.hpp"
 #include "graph/chain_figures.hpp"
 #include "graph/chain_hop_bound.hpp"
 #include "graph/pair_routes_tree.hpp"
@@ -18,34 +19,6 @@ Cost least_for_chains(const ChainProblem& problem) {
     const Cost fewest = (stops + problem.longest_chain - 1) / problem.longest_chain;
     const Cost a_chain = problem.chain_cost - problem.end_saving;
     return a_chain >= 0 ? fewest * a_chain : stops * a_chain;
-}
-
-/// Joins source and stops where every open edge carries one cable. No plan opens edges more cheaply.
-SharedCostProblem one_cable_an_edge(const ChainProblem& problem, Cost cables) {
-    SharedCostProblem joined;
-    joined.vertex_count = problem.vertex_count;
-    joined.edges = problem.edges;
-    for (SharedCostEdge& edge : joined.edges)
-        edge.opening += cables * hop_charge(problem).on(edge);
-    for (const VertexId stop : problem.stops)
-        joined.demands.push_back({stop, 0, 0});
-    joined.roots = {{problem.source, 0}};
-    return joined;
-}
-
-HopCosts shortest_hops(const ChainProblem& problem, const pair_routes::Network& network) {
-    HopCosts costs;
-    costs.stops = static_cast<std::int32_t>(problem.stops.size());
-    costs.a_chain = problem.chain_cost - problem.end_saving;
-    costs.longest_chain = problem.longest_chain;
-    const auto from_source = two_level::distances_from(network, problem.source, hop_charge(problem));
-    for (const VertexId stop : problem.stops) {
-        costs.from_source.push_back(from_source[stop]);
-        const auto from_stop = two_level::distances_from(network, stop, hop_charge(problem));
-        for (const VertexId other : problem.stops)
-            costs.between.push_back(from_stop[other]);
-    }
-    return costs;
 }
 
 /// Groups of more stops than one chain holds that hang on one vertex of the plan's open edges.
@@ -78,25 +51,52 @@ std::vector<StopGroup> groups_in(const ChainProblem& problem, const pair_routes:
     return groups;
 }
 
+std::vector<EdgeId> edges_of(const SharedCostPlan& plan) {
+    std::vector<EdgeId> edges;
+    for (const auto& path : plan.paths)
+        edges.insert(edges.end(), path.begin(), path.end());
+    std::sort(edges.begin(), edges.end());
+    edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
+    return edges;
+}
+
+/// Raises the bound to what a split proves: edges opened at the least, and hops at the least on what is left of their
+/// charge. Nothing happens when the stops cannot all be joined.
+void prove_with(const ChainProblem& problem, const CostSplit& split, const std::vector<StopGroup>& groups, Cost target,
+                const SolveLimits& limits, ChainBound& bound) {
+    const SharedCostSolution joined = solve(joining_problem(problem, split), limits);
+    if (!joined.plan) return;
+    bound.trees.push_back(edges_of(*joined.plan));
+    const HopCosts hops = shortest_hops(hopping_problem(problem, split));
+    bound.cost = std::max(bound.cost, joined.bound + least_hops(hops, groups, target - joined.bound));
+}
+
 }  // namespace
 
-Cost lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits) {
+ChainBound lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits) {
     PartProgress part(limits.progress);
     SolveLimits own = limits;
     own.progress = &part;
-    own.seconds = limits.seconds / 2;
-    const SharedCostSolution trenches = solve(one_cable_an_edge(problem, 0), own);
-    if (!trenches.plan) return kLargestCost;
+    own.seconds = limits.seconds / 3;
     const pair_routes::Network network(problem.vertex_count, problem.edges);
-    const Cost hops =
-        least_hops(shortest_hops(problem, network), groups_in(problem, network, plan), plan.value - trenches.bound);
-    const Cost apart = trenches.bound + hops;
-    const auto gap = static_cast<double>(plan.value - apart);
-    if (gap <= limits.target_gap * std::abs(static_cast<double>(plan.value))) return apart;
-    const SharedCostProblem one_cable = one_cable_an_edge(problem, 1);
-    if (cost_of(one_cable, *trenches.plan).value_or(0) + least_for_chains(problem) <= apart) return apart;
-    const SharedCostSolution joined = solve(one_cable, own);
-    return std::max(apart, joined.bound + least_for_chains(problem));
+    const std::vector<StopGroup> groups = groups_in(problem, network, plan);
+    ChainBound bound;
+    prove_with(problem, good_split(problem, groups, plan.value, own), groups, plan.value, own, bound);
+    const auto gap = static_cast<double>(plan.value - bound.cost);
+    if (gap <= limits.target_gap * std::abs(static_cast<double>(plan.value))) return bound;
+
+    CostSplit whole;
+    for (const SharedCostEdge& edge : problem.edges)
+        whole.push_back(hop_charge(problem).on(edge));
+    const SharedCostProblem one_cable_an_edge = joining_problem(problem, whole);
+    const SharedCostSolution near = sketch(one_cable_an_edge, own);
+    if (!near.plan || near.plan->value + least_for_chains(problem) <= bound.cost)
+        return bound;  // It cannot prove more.
+    const SharedCostSolution joined = solve(one_cable_an_edge, own);
+    if (!joined.plan) return bound;
+    bound.trees.push_back(edges_of(*joined.plan));
+    bound.cost = std::max(bound.cost, joined.bound + least_for_chains(problem));
+    return bound;
 }
 
 }  // namespace spadework::graph::chains

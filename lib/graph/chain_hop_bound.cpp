@@ -38,6 +38,7 @@ public:
         std::vector<char> joined(stops, 0);
         std::fill(degree_.begin(), degree_.end(), 0);
         source_degree_ = 0;
+        hops_.clear();
         for (Group& g : groups_)
             g.entered = 0;
         for (std::size_t s = 0; s < stops; ++s) {
@@ -75,6 +76,9 @@ public:
         }
         spread_bonuses();
     }
+
+    /// Hops of the last tree.
+    [[nodiscard]] const std::vector<std::pair<std::int32_t, std::int32_t>>& hops() const { return hops_; }
 
     /// Sum of squares of what the last tree broke.
     [[nodiscard]] double broken() const {
@@ -124,6 +128,7 @@ private:
     void join(std::size_t next, std::int32_t from, std::vector<Cost>& nearest, std::vector<std::int32_t>& by,
               std::vector<char>& joined) {
         joined[next] = 1;
+        hops_.emplace_back(from, static_cast<std::int32_t>(next));
         ++degree_[next];
         ++(from < 0 ? source_degree_ : degree_[from]);
         for (Group& g : groups_) {
@@ -149,6 +154,7 @@ private:
     std::vector<Cost> between_;  ///< By pair of stops: taken off the hop between them.
     Cost source_bonus_ = 0;      ///< Taken off every hop from the source.
     std::int32_t source_degree_ = 0;
+    std::vector<std::pair<std::int32_t, std::int32_t>> hops_;
 };
 
 Cost dearest_hop(const HopCosts& costs) {
@@ -162,10 +168,11 @@ Cost dearest_hop(const HopCosts& costs) {
 
 }  // namespace
 
-Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cost target) {
-    if (costs.stops == 0) return 0;
+HopBound least_hop_tree(const HopCosts& costs, const std::vector<StopGroup>& groups, Cost target) {
+    if (costs.stops == 0) return {};
     PenalisedTree tree(costs, groups);
     WideCost best = tree.value();
+    HopBound bound{0, tree.hops()};
     double factor = 1.0;
     int without_gain = 0;
     WideCost now = best;
@@ -178,6 +185,7 @@ Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cos
         now = tree.value();
         if (now > best) {
             best = now;
+            bound.hops = tree.hops();
             without_gain = 0;
         } else if (++without_gain >= 10) {
             factor *= 0.7;
@@ -186,7 +194,12 @@ Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cos
     }
     WideCost whole = best / kParts;
     if (whole * kParts < best) ++whole;  // What hops cost is whole.
-    return static_cast<Cost>(whole);
+    bound.cost = static_cast<Cost>(whole);
+    return bound;
+}
+
+Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cost target) {
+    return least_hop_tree(costs, groups, target).cost;
 }
 
 }  // namespace spadework::graph::chains

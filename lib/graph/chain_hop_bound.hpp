@@ -3,6 +3,7 @@
 // What the hops of all chains cost at least, openings left out.
 
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "graph/chain_orders.hpp"
@@ -20,5 +21,12 @@ using StopGroup = std::vector<std::int32_t>;
 /// vehicle routing problems using minimum K-trees", Operations Research 42, 1994), as is what the least numbers of hops
 /// into the given groups are worth. `target` steers the steps.
 Cost least_hops(const HopCosts& costs, const std::vector<StopGroup>& groups, Cost target);
+
+/// The same with the hops of the tree that proves it, as pairs of stops joined; -1 stands for the source.
+struct HopBound {
+    Cost cost = 0;
+    std::vector<std::pair<std::int32_t, std::int32_t>> hops;
+};
+HopBound least_hop_tree(const HopCosts& costs, const std::vector<StopGroup>& groups, Cost target);
 
 }  // namespace spadework::graph::chains

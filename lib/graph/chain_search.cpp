@@ -13,6 +13,10 @@ using pair_routes::RootedTree;
 
 namespace {
 
+constexpr std::uint64_t kScatter = 25;  ///< Percent by which opening costs are varied to find other trees.
+constexpr int kShakesFromBest = 12;
+constexpr Cost kUphill = 300;  ///< A step may be dearer by this part of the best.
+
 /// What a hop from one tree position to every other costs.
 std::vector<Cost> costs_from(const Network& network, const RootedTree& tree, std::int32_t from, Charge charge) {
     std::vector<Cost> cost(tree.vertex.size(), -1);
@@ -113,7 +117,7 @@ Layout Search::descend(std::vector<EdgeId> tree, Orders orders) const {
 std::optional<Layout> Search::first() {
     const std::vector<VertexId> wanted = vertices_to_join(problem_);
     std::optional<Layout> best;
-    for (const Cost times : {1, 2}) {
+    for (const Cost times : {1, 2, 4, 0}) {
         auto tree = joining_tree(network_, wanted, {problem_.weight * times, problem_.multiplicity * times});
         if (!tree) return std::nullopt;
         Layout layout = descend(std::move(*tree), {});
@@ -159,15 +163,37 @@ Layout Search::loosened(const Layout& layout) {
     return best;
 }
 
-void Search::shake(Layout& layout, int times) {
+void Search::scatter(Layout& layout, int times) {
+    const std::vector<VertexId> wanted = vertices_to_join(problem_);
     for (int i = 0; i < times && !stop_.reached(); ++i) {
-        route(layout.orders, layout.open);
+        std::vector<SharedCostEdge> varied = problem_.edges;
+        for (SharedCostEdge& edge : varied) {
+            const auto hundredths = static_cast<Cost>(100 - kScatter + random_() % (2 * kScatter + 1));
+            edge.opening = edge.opening / 100 * hundredths;
+        }
+        const Cost cables = i % 2 + 1;
+        const pair_routes::Network other_prices(problem_.vertex_count, varied);
+        auto tree = joining_tree(other_prices, wanted, {problem_.weight * cables, problem_.multiplicity * cables});
+        if (!tree) return;
+        Layout other = descend(std::move(*tree), {});
+        if (other.cost < layout.cost + layout.cost / kUphill) other = loosened(other);
+        if (other.cost < layout.cost) layout = std::move(other);
+    }
+}
+
+void Search::shake(Layout& layout, int times) {
+    Layout current = layout;
+    for (int i = 0; i < times && !stop_.reached(); ++i) {
+        // A walk that may go a little uphill, and goes back to the best now and then.
+        if (i % kShakesFromBest == 0) current = layout;
+        route(current.orders, current.open);
         const HopCosts costs = hop_costs_now();
-        Orders orders = layout.orders;
+        Orders orders = current.orders;
         shake_orders(costs, orders, random_);
         improve_orders(costs, orders);
-        Layout other = loosened(route(std::move(orders), layout.open));
-        if (other.cost < layout.cost) layout = std::move(other);
+        Layout other = loosened(route(std::move(orders), current.open));
+        if (other.cost < layout.cost) layout = other;
+        if (other.cost < current.cost + layout.cost / kUphill) current = std::move(other);
     }
 }
 

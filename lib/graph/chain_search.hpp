@@ -33,6 +33,9 @@ public:
     /// The best layout from a few starts; nothing when some stop is cut off.
     std::optional<Layout> first();
 
+    /// Starts afresh so many times from trees joined at opening costs varied at random, keeping what is better.
+    void scatter(Layout& layout, int times);
+
     /// Shakes the layout up so many times, keeping what is better.
     void shake(Layout& layout, int times);
 

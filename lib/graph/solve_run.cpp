@@ -40,7 +40,7 @@ SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small
       limits_(limits),
       start_(std::chrono::steady_clock::now()),
       network_(small.problem, small.one_measure),
-      team_(limits.threads),
+      team_(threads_worth_waking(limits.threads, small.problem.demands.size(), small.problem.edges.size())),
       prices_(network_, team_, step_rule_for(network_.demand_at.size())),
       lattice_(static_cast<double>(lattice_step(problem))) {}
 

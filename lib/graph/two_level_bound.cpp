@@ -74,7 +74,7 @@ Relaxation even_relaxation(const TwoLevelProblem& problem, const Network& networ
 BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const TwoLevelPlan& plan, Cost toll,
                    int threads)
     : network_(network),
-      team_(threads),
+      team_(threads_worth_waking(threads, problem.demands.size(), 10 * problem.edges.size())),
       plain_(plain_relaxation(problem, network, plan)),
       relaxation_(even_relaxation(problem, network, plan)),
       field_(relaxation_, network),

@@ -16,7 +16,7 @@ using two_level::BoundRun;
 using two_level::Layout;
 using two_level::Search;
 
-constexpr int kMostPasses = 3000;
+constexpr int kMostPasses = 160;
 constexpr int kPassesBetweenPlans = 20;
 
 /// Plans and bound of one call, from first plans to proof.

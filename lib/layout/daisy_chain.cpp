@@ -154,7 +154,9 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
             graph::ChainProblem few_chains = problem_on(network, scenario, figures);
             few_chains.end_saving = 0;
             few_chains.chain_cost = network.scale.units(dearest_chain_start(scenario));
-            const auto solution = graph::solve(few_chains, run);
+            graph::SolveLimits plan_only = run;
+            plan_only.target_gap = 1.0;
+            const auto solution = graph::solve(few_chains, plan_only);
             std::vector<RoutedLayout> routes;
             if (solution.plan) routes.push_back(routed_by(*solution.plan, network, scenario));
             return routes;

@@ -72,13 +72,16 @@ std::vector<PlaceIndex> places_by_longest_link(const Scenario& scenario, const T
 }
 
 /// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
-LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk) {
+/// `place_bounds`, where given, keeps what the first run proves of each place.
+LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
+                   std::vector<graph::Cost>* place_bounds = nullptr) {
     LayoutTask task;
     task.kind = LayoutKind::trunk_one;
     task.network = &trunk.network;
     task.constant = constant_cost(trunk, trunk.network.scale);
-    task.route = [&scenario, &trunk, places](const Network& on, const graph::SolveLimits& run) {
+    task.route = [&scenario, &trunk, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
         const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), run);
+        if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted};
         if (!solution.plan) return routing;
         const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
@@ -150,6 +153,27 @@ void take_over(const Scenario& scenario, Design other, Design& design) {
     design = std::move(other);
 }
 
+/// Works out the places whose bounds leave them a chance, lowest bound first: what a router does not see, such as
+/// joints and order lengths, may make another place the cheapest. The layout's own bound stays.
+void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const std::vector<graph::Cost>& bounds,
+                          const DesignLimits& limits, Design& design) {
+    constexpr std::size_t most_places = 5;
+    const Money least = constant_cost(trunk, trunk.network.scale);
+    std::vector<std::pair<graph::Cost, PlaceIndex>> order;
+    for (std::size_t p = 0; p < bounds.size(); ++p) {
+        const Money bound = least + trunk.network.scale.money(bounds[p]);
+        if (bound < cost_to_build(scenario, *design.plan)) order.emplace_back(bounds[p], trunk.places[p]);
+    }
+    std::sort(order.begin(), order.end());
+    const TimeLeft time(limits);
+    for (std::size_t i = 0; i < std::min(order.size(), most_places) && !time.asked_to_stop(); ++i) {
+        const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress};
+        Design other = optimise(scenario, task_at({order[i].second}, scenario, trunk), share);
+        other.direct_bound = Money();
+        take_over(scenario, std::move(other), design);
+    }
+}
+
 }  // namespace
 
 Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
@@ -157,7 +181,8 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     if (!trunk.impossible.empty()) return infeasible(LayoutKind::trunk_one, trunk.impossible);
     if (!trunk_holds_all(trunk))
         return infeasible(LayoutKind::trunk_one, "one trunk cannot hold every building's strands");
-    LayoutTask task = task_at(trunk.places, scenario, trunk);
+    std::vector<graph::Cost> place_bounds;
+    LayoutTask task = task_at(trunk.places, scenario, trunk, &place_bounds);
     task.fallbacks = [&](const RoutedLayout& routed) {
         return shortest_through_places(scenario, trunk, routed.enclosures.front().place);
     };
@@ -167,6 +192,7 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
         return DesignLimits{time.seconds() * part, limits.threads, limits.seed, limits.progress};
     };
     Design design = optimise(scenario, task, share(ducts ? 0.5 : 1.0));
+    if (!ducts && design.plan) try_promising_places(scenario, trunk, place_bounds, share(0.5), design);
     if (ducts && design.plan) {
         const std::vector<PlaceDesign> places = design_at_every_place(scenario, share(1.0));
         look_at_places(scenario, places, places.size() == trunk.places.size(), design);

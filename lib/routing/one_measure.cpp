@@ -76,16 +76,6 @@ bool fits(const graph::SharedCostProblem& problem, Cost common) {
     });
 }
 
-void take_better_bounds(graph::SharedCostSolution& best, const graph::SharedCostSolution& other) {
-    for (std::size_t r = 0; r < best.root_bounds.size(); ++r) {
-        best.root_bounds[r] = std::max(best.root_bounds[r], other.root_bounds[r]);
-    }
-    if (other.bound > best.bound) {
-        best.bound = other.bound;
-        best.certificate = other.certificate;
-    }
-}
-
 void take_better_plan(const graph::SharedCostProblem& problem, graph::SharedCostSolution& best,
                       const graph::SharedCostSolution& other) {
     if (!other.plan) return;
@@ -94,6 +84,33 @@ void take_better_plan(const graph::SharedCostProblem& problem, graph::SharedCost
     if (!cost || (best.plan && *cost >= best.plan->value)) return;
     plan.value = *cost;
     best.plan = std::move(plan);
+}
+
+/// Whether the original is quickly solved as well: many candidate roots on a large network take long and prove little.
+bool quick_as_it_is(const graph::SharedCostProblem& problem) {
+    constexpr std::size_t small = 20'000;
+    return problem.edges.size() * problem.demands.size() < small;
+}
+
+void take_better_bounds(graph::SharedCostSolution& best, const graph::SharedCostSolution& other) {
+    for (std::size_t r = 0; r < best.root_bounds.size(); ++r)
+        best.root_bounds[r] = std::max(best.root_bounds[r], other.root_bounds[r]);
+    if (other.bound > best.bound) {
+        best.bound = other.bound;
+        best.certificate = other.certificate;
+    }
+}
+
+/// A plan sketched in the original from the root the one measure chose may come out better there.
+void try_sketch(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits,
+                graph::SharedCostSolution& best) {
+    if (!best.plan) return;
+    graph::SharedCostProblem here = problem;
+    const std::int32_t root = best.plan->root;
+    here.roots = {problem.roots[static_cast<std::size_t>(root)]};
+    graph::SharedCostSolution sketched = graph::sketch(here, limits);
+    if (sketched.plan) sketched.plan->root = root;
+    take_better_plan(problem, best, sketched);
 }
 
 }  // namespace
@@ -118,18 +135,19 @@ OneMeasure in_one_measure(const graph::SharedCostProblem& problem) {
 graph::SharedCostSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits) {
     const OneMeasure measure = in_one_measure(problem);
     graph::SolveLimits run = limits;
-    if (!measure.exact) run.seconds *= 0.6;
-    const graph::SharedCostSolution measured_solution = graph::solve(measure.problem, run);
-    graph::SharedCostSolution best = measured_solution;
+    run.seconds = limits.seconds / 2;
+    const graph::SharedCostSolution measured = graph::solve(measure.problem, measure.exact ? limits : run);
+    graph::SharedCostSolution best = measured;
     best.plan.reset();
     best.optimal = false;
-    take_better_plan(problem, best, measured_solution);
-    if (!measure.exact) {
-        run.seconds = limits.seconds * 0.4;
+    take_better_plan(problem, best, measured);
+    if (measure.exact) return best;
+    if (quick_as_it_is(problem)) {
         const graph::SharedCostSolution plain = graph::solve(problem, run);
         take_better_bounds(best, plain);
         take_better_plan(problem, best, plain);
-        best.interrupted = best.interrupted && plain.interrupted;
+    } else {
+        try_sketch(problem, run, best);
     }
     return best;
 }

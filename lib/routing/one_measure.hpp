@@ -19,8 +19,9 @@ struct OneMeasure {
 
 OneMeasure in_one_measure(const graph::SharedCostProblem& problem);
 
-/// Solves a problem with the help of its one-measure form: bounds are the better of the two, the plan is the better of
-/// the two at its cost in the original.
+/// Solves a problem in one measure, which bounds it, and prices the plan as the original does. Where the measure is not
+/// exact, a small problem is solved as it is as well, and the better bound and plan are kept; a large one has a plan
+/// sketched as it is.
 graph::SharedCostSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
 
 }  // namespace spadework

@@ -1,6 +1,7 @@
 #include "study/study.hpp"
 
 #include <algorithm>
+#include <array>
 #include <mutex>
 #include <utility>
 
@@ -49,6 +50,19 @@ std::vector<LayoutKind> layouts_to_study(const Scenario& scenario, const StudyOp
     return layouts;
 }
 
+/// Positions of the layouts in the order to begin them, so that no worker is left with a long one at the end: the more
+/// there is to decide, the longer it takes.
+std::vector<std::size_t> longest_work_first(const std::vector<LayoutKind>& layouts) {
+    constexpr std::array order = {LayoutKind::mixed, LayoutKind::trunk, LayoutKind::daisy_chain, LayoutKind::trunk_one,
+                                  LayoutKind::home_runs};
+    std::vector<std::size_t> positions;
+    for (const LayoutKind kind : order) {
+        const auto found = std::find(layouts.begin(), layouts.end(), kind);
+        if (found != layouts.end()) positions.push_back(static_cast<std::size_t>(found - layouts.begin()));
+    }
+    return positions;
+}
+
 std::vector<Design> design_all(const Scenario& scenario, const std::vector<LayoutKind>& layouts,
                                const StudyOptions& options) {
     NoObserver nobody;
@@ -58,8 +72,9 @@ std::vector<Design> design_all(const Scenario& scenario, const std::vector<Layou
     const int workers = std::clamp(options.threads, 1, std::max(count, 1));
     TimeShares shares(options.seconds, count, workers);
     std::vector<Design> designs(layouts.size());
+    const std::vector<std::size_t> order = longest_work_first(layouts);
     do_side_by_side(count, workers, [&](int job) {
-        const auto at = static_cast<std::size_t>(job);
+        const std::size_t at = order[static_cast<std::size_t>(job)];
         LayoutProgress progress(layouts[at], observer, mutex);
         const DesignLimits limits{.seconds = shares.begin_job(),
                                   .threads = std::max(1, options.threads / workers),

@@ -28,7 +28,7 @@ public:
 
 struct StudyOptions {
     std::vector<LayoutKind> layouts;  ///< Empty: all that the rules allow.
-    double seconds = 10.0;            ///< For the whole study, wall clock.
+    double seconds = 30.0;            ///< For the whole study, wall clock.
     int threads = 1;                  ///< Layouts run side by side; the answer does not depend on it.
     std::uint64_t seed = 1;
     StudyObserver* observer = nullptr;

@@ -13,7 +13,8 @@ int main(int, char** arguments) {
         return spadework::site_file::LoadedText{std::nullopt, "not available"};
     };
     const auto site = spadework::site_file::read_site({arguments[1], text.str()}, no_other_files);
-    for (const auto& diagnostic : site.diagnostics) std::cerr << to_text(diagnostic) << '\n';
+    for (const auto& diagnostic : site.diagnostics)
+        std::cerr << to_text(diagnostic) << '\n';
     if (!site.scenario) return 1;
 
     const auto study = spadework::compare_layouts(*site.scenario, {.threads = 2});

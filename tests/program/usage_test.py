@@ -60,7 +60,7 @@ class Usage(unittest.TestCase):
 
     def test_help_names_defaults_and_units(self):
         text = run("compare", "--help").out
-        for wanted in ("--time-limit SECONDS", "(default: 10)", "--threads N", "(default: one a core)", "--seed N",
+        for wanted in ("--time-limit SECONDS", "(default: 30)", "--threads N", "(default: one a core)", "--seed N",
                        "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR", "--quiet",
                        "--verbose"):
             self.assertIn(wanted, text)

@@ -141,7 +141,7 @@ void add_search_options(CLI::App& command, SearchOptions& options) {
     command
         .add_option_function<std::string>(
             "--time-limit", [&options](const std::string& text) { options.seconds = seconds_from(text); },
-            "Of planning; then the best so far is shown with its bound (default: 10)")
+            "Of planning; then the best so far is shown with its bound (default: 30)")
         ->type_name("SECONDS");
 }
 

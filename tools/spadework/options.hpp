@@ -42,7 +42,7 @@ struct SearchOptions {
     std::vector<LayoutKind> layouts;  ///< Empty: all that the rules allow.
     std::uint64_t seed = 1;
     int threads = 0;  ///< 0: all cores.
-    double seconds = 10;
+    double seconds = 30;
 };
 
 void add_site_options(CLI::App& command, SiteOptions& options);
