@@ -29,10 +29,14 @@ void add_ends(const Scenario& scenario, const PlannedCable& cable, const Cause& 
     const CableProduct& product = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
     const EndWork end = end_work(product, cable.need.in_use, scenario);
     const bool factory = scenario.rules.termination == Termination::factory;
-    const std::string material = factory ? "factory-made end, " + product.id : "pigtails";
+    const std::string material = factory ? "factory-made end, " + product.id : "pigtail";
     const std::string work = factory ? "plug and label strands" : "splice strands";
-    add_unless_empty(line_of_pieces(Category::terminations, material, 2, UnitPrice::from_money(end.material), cause),
-                     lines);
+    CostLine ends = line_of_pieces(Category::terminations, material, 2, UnitPrice::from_money(end.material), cause);
+    if (!factory) {
+        ends.quantity = 2.0 * cable.need.in_use;
+        ends.unit_price = scenario.catalogue.splicing.pigtail_price;
+    }
+    add_unless_empty(std::move(ends), lines);
     add_unless_empty(line_of_work(Category::terminations, work, end.time * 2, end.rate, cause), lines);
     if (cable.lengths.joints == 0) return;
     const EndWork joint = joint_work(product, scenario);

@@ -87,7 +87,9 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
 
 std::string compare_text(const Scenario& scenario, const Comparison& comparison) {
     std::string text = title(scenario);
-    text += heading("Layouts compared") + layouts_table(scenario, comparison) + layout_remarks(comparison);
+    if (comparison.cheapest) {
+        text += heading("Layouts compared") + layouts_table(scenario, comparison) + layout_remarks(comparison);
+    }
     text += heading("Verdict") + paragraph(shown(comparison.verdict));
     if (comparison.cheapest) {
         text += plan_text(scenario, comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)]);

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <map>
+
 #include <fmt/format.h>
 
 #include "comparison/money_words.hpp"
@@ -32,11 +35,14 @@ std::string ranking_table(const Scenario& scenario, const EnclosureStudy& study)
                    figure(place.over_best, scenario.currency), figure(100.0 * result.gap, 2),
                    figure(result.trench, scenario), figure(cable_ordered(result), scenario)});
     }
-    return table.empty() ? "No place can take the enclosure.\n" : table.text();
+    return table.text();
 }
 
 std::string best_sentence(const Scenario& scenario, const EnclosureStudy& study) {
-    if (study.ranking.empty() || !study.ranking.front().result.feasible()) return "";
+    if (study.ranking.empty() || !study.ranking.front().result.feasible()) {
+        const std::string why = study.reason.empty() ? "" : ": " + study.reason;
+        return fmt::format("No place can take the enclosure{}.", why);
+    }
     const PlaceRank& best = study.ranking.front();
     const Place& place = place_at(scenario, best.place);
     std::string text = fmt::format("One enclosure costs least at {}: {} in all", place.id,
@@ -57,10 +63,23 @@ std::vector<std::string> why_dear(const Scenario& scenario, const EnclosureStudy
     return sentences;
 }
 
+/// The first few of many ids, and how many there are.
+std::string in_short(const std::vector<std::string>& ids) {
+    constexpr std::size_t shown_at_most = 12;
+    const auto shown_end = ids.begin() + static_cast<std::ptrdiff_t>(std::min(ids.size(), shown_at_most));
+    std::string text = fmt::format("{}", fmt::join(ids.begin(), shown_end, ", "));
+    if (ids.size() > shown_at_most) text += fmt::format(" and {} more", ids.size() - shown_at_most);
+    return text;
+}
+
+/// Places barred, those with one reason together.
 std::vector<std::string> why_barred(const Scenario& scenario, const EnclosureStudy& study) {
     std::vector<std::string> sentences;
+    std::map<std::string, std::vector<std::string>> places_by_reason;
     for (const BarredPlace& barred : study.barred)
-        sentences.push_back(shown(fmt::format("{}: {}", place_at(scenario, barred.place).id, barred.reason)));
+        places_by_reason[barred.reason].push_back(place_at(scenario, barred.place).id);
+    for (const auto& [reason, places] : places_by_reason)
+        sentences.push_back(shown(fmt::format("{}: {}", reason, in_short(places))));
     return sentences;
 }
 
@@ -99,7 +118,7 @@ std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study
     std::string text = paragraph(shown(scenario.name));
     text += paragraph(shown(best_sentence(scenario, study)));
     if (study.interrupted) text += paragraph("The search was stopped early; the gaps are what was proven by then.");
-    text += heading("Places for one enclosure") + ranking_table(scenario, study);
+    if (!study.ranking.empty()) text += heading("Places for one enclosure") + ranking_table(scenario, study);
     const auto dear = why_dear(scenario, study);
     if (!dear.empty()) text += heading("What makes a place dear") + bullets(dear);
     const auto barred = why_barred(scenario, study);

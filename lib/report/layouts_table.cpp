@@ -106,6 +106,7 @@ int strands_leaving_hub(const Scenario& scenario, const Plan& plan) {
 }
 
 std::string layouts_table(const Scenario& scenario, const Comparison& comparison) {
+    if (!comparison.cheapest) return "";
     std::vector<Column> columns = {{"", Align::left, true}};
     for (const LayoutResult& layout : comparison.layouts)
         columns.push_back({column_heading(layout), Align::right});
@@ -120,7 +121,8 @@ std::string layout_remarks(const Comparison& comparison) {
     std::string text;
     for (const LayoutResult& layout : comparison.layouts) {
         if (!layout.feasible()) {
-            text += paragraph(shown(fmt::format("{} cannot be built: {}", name_of(layout.layout), layout.reason)));
+            text +=
+                paragraph(shown(fmt::format("{} cannot be built: {}", name_of(layout.layout), layout.reason) + "."));
         }
         if (layout.interrupted) {
             text += paragraph(fmt::format("{}: the search was stopped early; the gap is what was proven by then.",

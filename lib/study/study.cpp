@@ -169,6 +169,7 @@ EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOption
     EnclosureStudy study;
     rank(scenario, design_at_every_place(scenario, next_limits()), study);
     add_barred_places(scenario, study.barred);
+    if (study.ranking.empty()) study.reason = design(LayoutKind::trunk_one, scenario, next_limits()).reason;
     study.by_count = assess_all(scenario, design_by_enclosure_count(scenario, next_limits()));
     for (const PlaceRank& ranked : study.ranking)
         append_violations(scenario, ranked.result, study.violations);

@@ -62,6 +62,7 @@ struct EnclosureStudy {
     std::vector<PlaceRank> ranking;      ///< Cheapest first, ties by place id.
     std::vector<BarredPlace> barred;     ///< By place id.
     std::vector<LayoutResult> by_count;  ///< Best trunk plan with 1, 2, … enclosures.
+    std::string reason;                  ///< Why no place can take the enclosure; "" when one can.
     bool interrupted = false;
     std::vector<std::string> violations;
 };
