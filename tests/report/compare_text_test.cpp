@@ -59,6 +59,7 @@ TEST_CASE("with nothing to build, the report says what stops each layout and end
     const std::string text = compare_text(scenario, compare(scenario, {assess(scenario, runs)}));
     check_form(text);
     CHECK(contains(text, "No layout can be built"));
+    CHECK(contains(text, "10G"));
     CHECK(!contains(text, "Cautions"));
 }
 
