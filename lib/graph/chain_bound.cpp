@@ -81,6 +81,7 @@ ChainBound lower_bound(const ChainProblem& problem, const ChainPlan& plan, const
     const pair_routes::Network network(problem.vertex_count, problem.edges);
     const std::vector<StopGroup> groups = groups_in(problem, network, plan);
     ChainBound bound;
+    bound.cost = least_for_chains(problem);  // Openings and hops cost nothing at the least.
     prove_with(problem, good_split(problem, groups, plan.value, own), groups, plan.value, own, bound);
     const auto gap = static_cast<double>(plan.value - bound.cost);
     if (gap <= limits.target_gap * std::abs(static_cast<double>(plan.value))) return bound;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "graph/chain_problem.hpp"
+#include "graph/saturating.hpp"
 #include "graph/shared_cost_solver.hpp"
 
 namespace spadework::graph::chains {
@@ -12,7 +13,7 @@ namespace spadework::graph::chains {
 /// A lower bound proved in exact arithmetic, and the trees of edges that came out cheapest on the way: good ground for
 /// plans.
 struct ChainBound {
-    Cost cost = 0;
+    Cost cost = -kLargestCost;  ///< May be negative: ends of chains save.
     std::vector<std::vector<EdgeId>> trees;
 };
 

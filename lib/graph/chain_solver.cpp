@@ -61,7 +61,7 @@ ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits) {
     if (auto plan = plan_from(problem, search.network(), *layout); plan && plan->value < solution.plan->value) {
         solution.plan = std::move(plan);
     }
-    solution.bound = std::min(bound.cost, solution.plan->value);
+    solution.bound = bound.cost;
     tell(limits, solution);
     solution.interrupted = all_time.reached();
     return solution;

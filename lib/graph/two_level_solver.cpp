@@ -77,7 +77,7 @@ private:
         rest.progress = &part;
         const SharedCostSolution solved = solve(*single, rest);
         if (solved.plan) offer(two_level::plan_from(problem_, *solved.plan));
-        solution_.bound = std::min(solved.bound, solution_.plan->value);
+        solution_.bound = solved.bound;
         tell();
     }
 
@@ -100,7 +100,7 @@ private:
             if (!more || near_enough(bound.guess()) || stop_.reached()) break;
             if (pass % kPassesBetweenPlans == 0) plans_from_use(bound.edge_use(), pass / kPassesBetweenPlans);
         }
-        solution_.bound = std::min(bound.prove(), solution_.plan->value);
+        solution_.bound = bound.prove();
         tell();
     }
 
