@@ -13,14 +13,6 @@ namespace spadework::graph::chains {
 
 namespace {
 
-/// What all chains together pay and save at least, whatever their number.
-Cost least_for_chains(const ChainProblem& problem) {
-    const auto stops = static_cast<Cost>(problem.stops.size());
-    const Cost fewest = (stops + problem.longest_chain - 1) / problem.longest_chain;
-    const Cost a_chain = problem.chain_cost - problem.end_saving;
-    return a_chain >= 0 ? fewest * a_chain : stops * a_chain;
-}
-
 /// Groups of more stops than one chain holds that hang on one vertex of the plan's open edges.
 std::vector<StopGroup> groups_in(const ChainProblem& problem, const pair_routes::Network& network,
                                  const ChainPlan& plan) {
@@ -73,6 +65,13 @@ void prove_with(const ChainProblem& problem, const CostSplit& split, const std::
 
 }  // namespace
 
+Cost least_for_chains(const ChainProblem& problem) {
+    const auto stops = static_cast<Cost>(problem.stops.size());
+    const Cost fewest = (stops + problem.longest_chain - 1) / problem.longest_chain;
+    const Cost a_chain = problem.chain_cost - problem.end_saving;
+    return a_chain >= 0 ? fewest * a_chain : stops * a_chain;
+}
+
 ChainBound lower_bound(const ChainProblem& problem, const ChainPlan& plan, const SolveLimits& limits) {
     PartProgress part(limits.progress);
     SolveLimits own = limits;
@@ -81,7 +80,7 @@ ChainBound lower_bound(const ChainProblem& problem, const ChainPlan& plan, const
     const pair_routes::Network network(problem.vertex_count, problem.edges);
     const std::vector<StopGroup> groups = groups_in(problem, network, plan);
     ChainBound bound;
-    bound.cost = least_for_chains(problem);  // Openings and hops cost nothing at the least.
+    bound.cost = least_for_chains(problem);
     prove_with(problem, good_split(problem, groups, plan.value, own), groups, plan.value, own, bound);
     const auto gap = static_cast<double>(plan.value - bound.cost);
     if (gap <= limits.target_gap * std::abs(static_cast<double>(plan.value))) return bound;

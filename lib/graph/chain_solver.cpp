@@ -50,11 +50,12 @@ ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits) {
     if (!layout) return solution;
     solution.plan = plan_from(problem, first_search.network(), *layout);
     if (!solution.plan) return solution;
+    solution.bound = chains::least_for_chains(problem);
     tell(limits, solution);
 
     SolveLimits for_bound = limits;
     for_bound.seconds = std::min(limits.seconds * kBoundShare, all_time.seconds_left());
-    chains::ChainBound bound;
+    chains::ChainBound bound{solution.bound, {}};
     if (limits.target_gap < 1.0) bound = chains::lower_bound(problem, *solution.plan, for_bound);
     chains::Search search(problem, all_time, limits.seed);
     improve_from(bound.trees, search, *layout);

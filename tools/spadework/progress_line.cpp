@@ -24,7 +24,7 @@ std::size_t terminal_columns() {
 
 /// "1.25 %": how far the bound is below the best value, as a share of the value.
 std::string gap_text(std::int64_t value, std::int64_t bound) {
-    const double gap = value > 0 ? static_cast<double>(value - bound) / static_cast<double>(value) : 0.0;
+    const double gap = value > 0 ? 1.0 - static_cast<double>(bound) / static_cast<double>(value) : 0.0;
     return fmt::format("{:.2f} %", 100 * gap);
 }
 
