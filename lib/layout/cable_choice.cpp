@@ -10,6 +10,15 @@ namespace spadework {
 
 namespace {
 
+__extension__ using Wide = __int128;
+
+/// Least figures of the products that hold a need, work at the ends left out.
+struct ProductFigures {
+    UnitPrice per_route_metre;
+    int pieces = 1;
+    Money ends;
+};
+
 Money price_over(const Scenario& scenario, const CableProduct& cable, int strands, Length route) {
     const CableLengths lengths = cable_lengths(cable, route, 0, scenario.rules);
     return amount(cable.price_per_metre, lengths.ordered) + end_work(cable, strands, scenario).material * 2 +
@@ -60,6 +69,24 @@ std::int64_t rounding_of_lines(const Scenario& scenario) {
     return (halves + 1) / 2 + scenario.labour.installer_rate.thousandths() / (2 * 3600 * 1000) + 1;
 }
 
+/// What is paid at both ends for the product itself.
+Money end_material(const Scenario& scenario, const CableProduct& cable) {
+    const bool factory = scenario.rules.termination == Termination::factory;
+    return factory ? amount(cable.factory_end_price, std::int64_t{2}) : Money();
+}
+
+/// Least price of the product over at least `route`, less what `least` says of that route; in millionths of a minor
+/// unit. A millimetre of cable and a minor unit a joint allow for rounding.
+Wide beyond(const Scenario& scenario, const CableProduct& cable, const ProductFigures& least, Length route) {
+    const CableLengths lengths = cable_lengths(cable, route, 0, scenario.rules);
+    const Wide metres = static_cast<Wide>(cable.price_per_metre.thousandths()) *
+                            std::max<std::int64_t>(0, lengths.with_slack.millimetres() - 1) -
+                        static_cast<Wide>(least.per_route_metre.thousandths()) * route.millimetres();
+    const Money joint = std::max(Money(), joint_work(cable, scenario).total() - Money::from_minor(1));
+    const Money pieces = end_material(scenario, cable) - least.ends + joint * lengths.joints;
+    return metres + static_cast<Wide>(pieces.minor()) * 1'000'000;
+}
+
 /// Work and pigtails at both ends for the strands in use, whatever the product.
 Money least_end_work(const Scenario& scenario, int in_use) {
     const Labour& labour = scenario.labour;
@@ -69,6 +96,19 @@ Money least_end_work(const Scenario& scenario, int in_use) {
     }
     const WorkTime one_end = splicing.set_up_time + splicing.time_per_splice * in_use;
     return amount(splicing.rate_per_hour, one_end * 2) + amount(splicing.pigtail_price, std::int64_t{in_use} * 2);
+}
+
+std::optional<ProductFigures> product_figures(const Scenario& scenario, int strands) {
+    const Rules& rules = scenario.rules;
+    const auto metre = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
+        return least_price_per_route_metre(cable, rules).thousandths();
+    });
+    const auto pieces = least_over_sets(scenario, strands, [](const CableProduct&) { return std::int64_t{1}; });
+    const auto ends = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
+        return (least_price_of_ends(cable, rules) + end_material(scenario, cable)).minor();
+    });
+    if (!metre || !pieces || !ends) return std::nullopt;
+    return ProductFigures{UnitPrice::from_thousandths(*metre), static_cast<int>(*pieces), Money::from_minor(*ends)};
 }
 
 }  // namespace
@@ -100,23 +140,27 @@ std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int st
 }
 
 std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int strands_in_use) {
-    const Rules& rules = scenario.rules;
-    const auto metre = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
-        return least_price_per_route_metre(cable, rules).thousandths();
-    });
-    const auto pieces = least_over_sets(scenario, strands, [](const CableProduct&) { return std::int64_t{1}; });
-    const auto ends = least_over_sets(scenario, strands, [&](const CableProduct& cable) {
-        const bool factory = rules.termination == Termination::factory;
-        const Money material = factory ? amount(cable.factory_end_price, std::int64_t{2}) : Money();
-        return (least_price_of_ends(cable, rules) + material).minor();
-    });
-    if (!metre || !pieces || !ends) return std::nullopt;
+    const auto figures = product_figures(scenario, strands);
+    if (!figures) return std::nullopt;
     LeastCable least;
-    least.per_route_metre = UnitPrice::from_thousandths(*metre);
-    least.pieces = static_cast<int>(*pieces);
-    least.ends = Money::from_minor(*ends) + least_end_work(scenario, strands_in_use);
+    least.per_route_metre = figures->per_route_metre;
+    least.pieces = figures->pieces;
+    least.ends = figures->ends + least_end_work(scenario, strands_in_use);
     least.rounding = Money::from_minor(rounding_of_lines(scenario) * most_pieces(scenario, strands));
     return least;
+}
+
+Money least_beyond_figures(const Scenario& scenario, int strands, Length route) {
+    const auto figures = product_figures(scenario, strands);
+    if (!figures) return Money();
+    std::optional<Wide> least;
+    for (const CableProduct& cable : scenario.catalogue.cables) {
+        if (cable.strands < strands) continue;
+        const Wide here = beyond(scenario, cable, *figures, route);
+        least = least ? std::min(*least, here) : here;
+    }
+    if (!least || *least <= 0) return Money();
+    return Money::from_minor(static_cast<std::int64_t>(*least / 1'000'000));
 }
 
 }  // namespace spadework

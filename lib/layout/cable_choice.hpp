@@ -27,4 +27,9 @@ struct LeastCable {
 /// Nothing when the catalogue has no cable.
 std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int strands_in_use);
 
+/// What a route of at least `route` makes a cable cost beyond the figures of least_cable, whatever product is taken and
+/// however much longer it runs: joints it cannot do without, and a product that suits short routes giving way to one
+/// that suits long ones. Rounded down; zero where no single product holds the strands.
+Money least_beyond_figures(const Scenario& scenario, int strands, Length route);
+
 }  // namespace spadework

@@ -39,6 +39,16 @@ RoutedLayout by_shortest_ways(const Network& network, const ShortestWays& ways, 
     return routed_by(paths, network, scenario);
 }
 
+/// What the cables cost beyond their figures because none is shorter than the shortest way.
+Money beyond_figures(const Scenario& scenario, const ShortestWays& from_hub) {
+    Money sum;
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+        const Length least = *from_hub.length[static_cast<std::size_t>(scenario.buildings[b].place)];
+        sum += beyond_service_figures(scenario, static_cast<BuildingIndex>(b), least);
+    }
+    return sum;
+}
+
 }  // namespace
 
 Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
@@ -50,7 +60,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     LayoutTask task;
     task.kind = LayoutKind::home_runs;
     task.network = &network;
-    task.constant = figures.constant;
+    task.constant = figures.constant + beyond_figures(scenario, from_hub);
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto solution = solve_by_measure(problem_on(on, scenario, figures), run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted};

@@ -66,6 +66,15 @@ ServiceFigures service_figures(const Scenario& scenario, const CostScale& scale,
     return figures;
 }
 
+Money beyond_service_figures(const Scenario& scenario, BuildingIndex building, Length route) {
+    const int in_use = strands_in_use(scenario.buildings[static_cast<std::size_t>(building)], scenario.rules);
+    return least_beyond_figures(scenario, drop_need(in_use, scenario.rules).total(), route);
+}
+
+Money beyond_trunk_figures(const Scenario& scenario, int strands_in_use, Length route) {
+    return least_beyond_figures(scenario, trunk_need(strands_in_use, scenario.rules, scenario.growth).total(), route);
+}
+
 Money least_trunk_end_work(const Scenario& scenario, int strands_in_use) {
     const Labour& labour = scenario.labour;
     const SplicingPrices& splicing = scenario.catalogue.splicing;

@@ -37,6 +37,12 @@ ServiceFigures service_figures(const Scenario& scenario, const CostScale& scale,
 /// Figures of a cable for a need; nothing when the catalogue has no cable.
 std::optional<CableFigures> cable_figures(const Scenario& scenario, const CostScale& scale, const StrandNeed& need);
 
+/// What a building's own cable costs at least beyond its figures when its route is at least so long.
+Money beyond_service_figures(const Scenario& scenario, BuildingIndex building, Length route);
+
+/// The same for a trunk that holds so many strands in use.
+Money beyond_trunk_figures(const Scenario& scenario, int strands_in_use, Length route);
+
 /// What the strands of one building cost at the two ends of a trunk, rounded down.
 Money least_trunk_end_work(const Scenario& scenario, int strands_in_use);
 

@@ -13,6 +13,39 @@ namespace spadework {
 
 namespace {
 
+/// What the cables cost beyond their figures with the enclosure at a place, because none is shorter than the shortest
+/// way. Drops so short that no place could make them cost more are not measured.
+class BeyondFigures {
+public:
+    BeyondFigures(const Scenario& scenario, const TrunkProblem& trunk) : scenario_(scenario), trunk_(trunk) {
+        Length farthest;
+        for (const PlaceIndex place : trunk.places)
+            farthest = std::max(farthest, from_hub(place));
+        for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+            const auto building = static_cast<BuildingIndex>(b);
+            const PlaceIndex at = scenario.buildings[b].place;
+            if (beyond_service_figures(scenario, building, farthest + from_hub(at)) == Money()) continue;
+            long_drops_.emplace_back(building, shortest_ways(trunk.network, at));
+        }
+    }
+
+    [[nodiscard]] Money at(PlaceIndex place) const {
+        Money sum = beyond_trunk_figures(scenario_, trunk_.strands_in_use, from_hub(place));
+        for (const auto& [building, ways] : long_drops_)
+            sum += beyond_service_figures(scenario_, building, *ways.length[static_cast<std::size_t>(place)]);
+        return sum;
+    }
+
+private:
+    [[nodiscard]] Length from_hub(PlaceIndex place) const {
+        return *trunk_.from_hub.length[static_cast<std::size_t>(place)];
+    }
+
+    const Scenario& scenario_;
+    const TrunkProblem& trunk_;
+    std::vector<std::pair<BuildingIndex, ShortestWays>> long_drops_;
+};
+
 /// The enclosure is the root; every building hangs from it, and so does the hub, at the trunk's price.
 graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const Network& network,
                                    const Scenario& scenario, const TrunkProblem& trunk) {
@@ -23,8 +56,9 @@ graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const 
     }
     const graph::FeederSize& size = trunk.sizes.back();
     problem.demands.push_back({scenario.hub.place, size.weight, size.multiplicity});
+    const BeyondFigures beyond(scenario, trunk);
     for (const PlaceIndex place : places) {
-        const Money extra = scenario.places[static_cast<std::size_t>(place)].enclosure_extra;
+        const Money extra = scenario.places[static_cast<std::size_t>(place)].enclosure_extra + beyond.at(place);
         problem.roots.push_back({place, network.scale.units(extra)});
     }
     return problem;

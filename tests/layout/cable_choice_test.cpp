@@ -127,6 +127,44 @@ TEST_CASE("the least cable is never dearer than any set of cables that holds the
     CHECK(sets_tried > 4000);
 }
 
+TEST_CASE("what a long route costs beyond the figures is never more than the bill of any longer one shows") {
+    Dice dice(23);
+    int rounds_with_more = 0;
+    for (int round = 0; round < 4000; ++round) {
+        Scenario site = awkward_site(dice);
+        const int in_use = static_cast<int>(dice.between(1, 6));
+        const auto least = least_cable(site, in_use, in_use);
+        REQUIRE(least);
+        const Length at_least = site.segments[0].length;
+        const std::int64_t per_minor = network_of(site).scale.per_minor;
+        const Money more = least_beyond_figures(site, in_use, at_least);
+        rounds_with_more += more > Money() ? 1 : 0;
+        for (const double further : {0.0, 0.004, 3.7, 55.0, 400.0}) {
+            site.segments[0].length = at_least + Length::from_metres(further);
+            const graph::Cost bound = least_units(site, *least) + network_of(site).scale.units(more);
+            for (int product = 0; product < static_cast<int>(site.catalogue.cables.size()); ++product) {
+                if (site.catalogue.cables[static_cast<std::size_t>(product)].strands < in_use) continue;
+                const std::int64_t bill = bill_of_piece(site, product, in_use, site.segments[0].length);
+                CHECK_MESSAGE(bound <= bill * per_minor, "round ", round, ": bound ", bound, " bill ", bill);
+            }
+        }
+    }
+    CHECK(rounds_with_more > 400);
+}
+
+TEST_CASE("a route longer than the longest factory length costs a joint beyond the figures") {
+    Scenario site = drawing::row_site(1, 100);
+    site.catalogue.cables = {drawing::cable(4, 90)};
+    site.catalogue.cables[0].longest = Length::from_metres(500);
+    const Money joint = joint_work(site.catalogue.cables[0], site).total();
+    REQUIRE(joint > Money::from_minor(10));
+    CHECK(least_beyond_figures(site, 4, Length::from_metres(300)) <= Money::from_minor(100));
+    const Money more = least_beyond_figures(site, 4, Length::from_metres(700));
+    CHECK(more >= joint - Money::from_minor(200));
+    CHECK(more <= joint + Money::from_minor(100));
+    CHECK(least_beyond_figures(site, 5, Length::from_metres(700)) == Money());  // No one product is large enough.
+}
+
 TEST_CASE("many cheap cables do not let the roundings of their lines outgrow the bound") {
     // 0.4 cents a line is billed as nothing. Three of them exactly are 1.2 cents: a bound of 1 would be wrong.
     Scenario site = drawing::row_site(1, 1);
