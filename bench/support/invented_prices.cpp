@@ -55,7 +55,10 @@ catalogue:
     - {id: cabinet-192, adapters: 192, price: 1310, install-hours: 7}
   optics:
     - {id: lx10, standard: 1000BASE-LX10, price: 16}
+    - {id: far-1g, rate: 1G, strand-use: duplex, reach: 30000, price: 61, source: invented,
+       to-building: {wavelength: 1310, launch-min: -4, launch-max: 0, receive-min: -24, receive-max: -3}}
     - {id: lr, standard: 10GBASE-LR, price: 45}
+    - {id: er, standard: 10GBASE-ER, price: 210}
   building-gear:
     - {id: converter, kind: media-converter, optic-ports: 1, copper-ports: 1, fastest-rate: 1G, price: 54,
        install-hours: 0.5}

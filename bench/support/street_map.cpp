@@ -13,8 +13,9 @@ constexpr int kAccessSegments = 4;     // From the hub to the first street.
 constexpr int kSpurSegments = 3;       // One more piece of a side, side to yard, yard to building.
 constexpr int kSecondWaySegments = 2;  // One more piece of another side, side to yard.
 constexpr int kSecondWayPercent = 35;  // Buildings reached from two sides.
-constexpr int kMissingPercent = 12;    // Sides and crossings that are not there.
-constexpr int kMainStreetEvery = 7;    // Rows or columns of blocks between main roads.
+constexpr int kPiecesOfASide = 3;
+constexpr int kMissingPercent = 12;  // Segments of sides and crossings that are not there.
+constexpr int kMainStreetEvery = 7;  // Rows or columns of blocks between main roads.
 constexpr int kBlocksAPatch = 14;
 constexpr int kHandholePercent = 30;
 constexpr std::array kPatchGrounds = {"verge", "paving", "paving", "asphalt path", "park", "verge"};
@@ -22,7 +23,18 @@ constexpr std::array kPatchGrounds = {"verge", "paving", "paving", "asphalt path
 struct Block {
     int south_west = 0, south_east = 0, north_east = 0, north_west = 0;  ///< Places.
     const char* ground = "";
-    int sides[2] = {-1, -1};  ///< Segments along the south and the north.
+    int sides[2] = {-1, -1};  ///< Ways along the south and the north.
+};
+
+/// A side of a block, or a crossing from one to the next.
+struct Way {
+    int from = 0;
+    int to = 0;
+    const char* ground = "";
+    int charge = 0;
+    bool is_side = false;
+    int pieces = 1;   ///< Segments it becomes; 0 when it is left out.
+    int middle = -1;  ///< Segment in the middle, where a building's spur begins.
 };
 
 /// Which places hang together.
@@ -48,9 +60,9 @@ private:
 struct Grid {
     int columns = 2;
     int rows = 2;
-    /// Sides of all blocks and two crossings between neighbours.
+    /// Pieces of the sides of all blocks, and two crossings between neighbours.
     [[nodiscard]] int segments() const {
-        return 4 * columns * rows + 2 * (columns - 1) * rows + 2 * columns * (rows - 1);
+        return 4 * kPiecesOfASide * columns * rows + 2 * (columns - 1) * rows + 2 * columns * (rows - 1);
     }
 };
 
@@ -95,7 +107,8 @@ public:
         lay_blocks();
         lay_crossings();
         choose_homes();
-        drop_segments();
+        drop_ways();
+        lay_segments();
         for (int b = 0; b < size_.buildings; ++b)
             add_building(b);
         add_access_road();
@@ -120,6 +133,11 @@ private:
     int add_segment(int from, int to, const char* ground, int charge = 0) {
         map_.segments.push_back({from, to, ground, charge});
         return static_cast<int>(map_.segments.size()) - 1;
+    }
+
+    int add_side(int from, int to, const char* ground) {
+        ways_.push_back({from, to, ground, 0, true, kPiecesOfASide});
+        return static_cast<int>(ways_.size()) - 1;
     }
 
     int add_corner(std::int64_t x_dm, std::int64_t y_dm) {
@@ -153,17 +171,17 @@ private:
                 const std::int64_t south = up.low[row], north = up.high[row];
                 Block block{add_corner(west, south), add_corner(east, south), add_corner(east, north),
                             add_corner(west, north), patch_ground(column, row)};
-                block.sides[0] = add_segment(block.south_west, block.south_east, block.ground);
-                block.sides[1] = add_segment(block.north_west, block.north_east, block.ground);
-                add_segment(block.south_west, block.north_west, block.ground);
-                add_segment(block.south_east, block.north_east, block.ground);
+                block.sides[0] = add_side(block.south_west, block.south_east, block.ground);
+                block.sides[1] = add_side(block.north_west, block.north_east, block.ground);
+                add_side(block.south_west, block.north_west, block.ground);
+                add_side(block.south_east, block.north_east, block.ground);
                 blocks_.push_back(block);
             }
         }
     }
 
     void cross(int from, int to, bool main_road) {
-        add_segment(from, to, main_road ? "main road" : "street", main_road ? 380 : 0);
+        ways_.push_back({from, to, main_road ? "main road" : "street", main_road ? 380 : 0, false, 1});
     }
 
     void lay_crossings() {
@@ -192,52 +210,65 @@ private:
             homes_.push_back(order[static_cast<std::size_t>(b) % order.size()]);
     }
 
-    /// Leaves out segments until the count is right; the map stays connected, and blocks with buildings keep the sides
-    /// that buildings are reached from.
-    void drop_segments() {
-        std::vector<char> kept(map_.segments.size(), 0);
-        std::vector<int> order;
+    /// Leaves out ways until the count of segments is about right; what is left hangs together, and blocks with
+    /// buildings keep the sides that buildings are reached from.
+    void drop_ways() {
+        std::vector<char> needed(ways_.size(), 0);
         Parts parts(map_.places.size());
-        int count = 0;
-        const auto keep = [&](int segment) {
-            count += kept[segment] ? 0 : 1;
-            kept[segment] = 1;
-        };
         for (const int home : homes_) {
             for (const int side : blocks_[home].sides) {
-                parts.join(map_.segments[side].from, map_.segments[side].to);
-                keep(side);
+                parts.join(ways_[side].from, ways_[side].to);
+                needed[side] = 1;
             }
         }
-        for (int s = 0; s < static_cast<int>(map_.segments.size()); ++s)
-            order.push_back(s);
+        std::vector<int> order(ways_.size());
+        std::iota(order.begin(), order.end(), 0);
         dice_.shuffle(order);
-        for (const int s : order) {
-            if (parts.join(map_.segments[s].from, map_.segments[s].to)) keep(s);
+        int count = 0;
+        for (const int w : order) {
+            if (parts.join(ways_[w].from, ways_[w].to)) needed[w] = 1;
+            count += ways_[w].pieces;
         }
-        for (const int s : order) {
-            if (count < street_segments_) keep(s);
+        for (const int w : order) {
+            if (needed[w] || count <= street_segments_) continue;
+            count -= ways_[w].pieces;
+            ways_[w].pieces = 0;
         }
-        keep_only(kept);
+        even_out(order, street_segments_ - count);
     }
 
-    void keep_only(const std::vector<char>& kept) {
-        std::vector<MapSegment> rest;
-        std::vector<int> renamed(map_.segments.size(), -1);
-        for (std::size_t s = 0; s < kept.size(); ++s) {
-            if (!kept[s]) continue;
-            renamed[s] = static_cast<int>(rest.size());
-            rest.push_back(map_.segments[s]);
-        }
-        map_.segments = std::move(rest);
-        for (Block& block : blocks_) {
-            for (int& side : block.sides)
-                side = renamed[side];
+    /// Makes the count right by more or fewer pieces of some sides.
+    void even_out(const std::vector<int>& order, int missing) {
+        for (std::size_t i = 0; missing != 0; i = (i + 1) % order.size()) {
+            Way& way = ways_[order[i]];
+            if (!way.is_side || way.pieces == 0 || (missing < 0 && way.pieces == 1)) continue;
+            way.pieces += missing > 0 ? 1 : -1;
+            missing += missing > 0 ? -1 : 1;
         }
     }
 
-    /// A new place on a side of a block, which becomes two segments.
-    int door_on(int segment) {
+    /// Turns each way that is left into its pieces, of uneven length.
+    void lay_segments() {
+        for (Way& way : ways_) {
+            const MapPlace from = map_.places[way.from], to = map_.places[way.to];
+            int last = way.from;
+            for (int piece = 1; piece <= way.pieces; ++piece) {
+                int next = way.to;
+                if (piece < way.pieces) {
+                    const std::int64_t share = 100 * piece / way.pieces + dice_.between(-8, 8);
+                    next = add_place(MapPlaceKind::junction, from.x_dm + (to.x_dm - from.x_dm) * share / 100,
+                                     from.y_dm + (to.y_dm - from.y_dm) * share / 100);
+                }
+                const int segment = add_segment(last, next, way.ground, way.charge);
+                if (2 * piece <= way.pieces + 1) way.middle = segment;
+                last = next;
+            }
+        }
+    }
+
+    /// A new place on a side of a block, which becomes one segment more.
+    int door_on(int way) {
+        const int segment = ways_[way].middle;
         const MapSegment side = map_.segments[segment];
         const MapPlace from = map_.places[side.from], to = map_.places[side.to];
         const std::int64_t share = dice_.between(30, 70);
@@ -291,6 +322,7 @@ private:
     std::vector<char> has_second_way_;
     std::vector<Patch> patches_;
     std::vector<Block> blocks_;
+    std::vector<Way> ways_;
     std::vector<int> homes_;
 };
 
