@@ -1,19 +1,20 @@
 // Makes invented sites of given sizes and compares their layouts: totals, bounds, gaps, time and memory.
 
 #include <algorithm>
-#include <array>
 #include <chrono>
 #include <exception>
 #include <fstream>
+#include <stdexcept>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
-#include "site_file/site_file.hpp"
 #include "study/study.hpp"
+#include "support/invented_scenario.hpp"
 #include "support/invented_site.hpp"
+#include "support/layout_names.hpp"
 #include "support/peak_memory.hpp"
 
 namespace {
@@ -33,33 +34,9 @@ struct Options {
     std::string write_to;
 };
 
-constexpr std::array kAllLayouts = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk, LayoutKind::mixed,
-                                    LayoutKind::daisy_chain};
-
 const std::vector<bench::SiteSize>& usual_sizes() {
     static const std::vector<bench::SiteSize> sizes = {{40, 1000}, {150, 5000}, {600, 20000}};
     return sizes;
-}
-
-site_file::LoadedText no_other_file(const std::string& /*path*/) {
-    return {std::nullopt, "an invented site names no other file"};
-}
-
-std::optional<Scenario> invented_scenario(const bench::SiteSize& size, std::uint64_t seed) {
-    site_file::LoadedSite site =
-        site_file::read_site({"invented.yaml", bench::invented_site(size, seed)}, no_other_file);
-    for (const Diagnostic& diagnostic : site.diagnostics)
-        fmt::print(stderr, "{}\n", to_text(diagnostic));
-    return std::move(site.scenario);
-}
-
-std::vector<LayoutKind> chosen_layouts(const std::vector<std::string>& ids) {
-    std::vector<LayoutKind> layouts;
-    for (const LayoutKind kind : kAllLayouts) {
-        if (std::find(ids.begin(), ids.end(), id_of(kind)) != ids.end()) layouts.push_back(kind);
-    }
-    if (layouts.size() < ids.size()) throw CLI::ValidationError("--layout", "no such layout, or one given twice");
-    return layouts;
 }
 
 /// Whole units and hundredths of money in euros.
@@ -90,13 +67,12 @@ void print_figures(const bench::SiteSize& size, const Study& study, double secon
 }
 
 int compare_one(const bench::SiteSize& size, const Options& options) {
-    const auto scenario = invented_scenario(size, options.seed);
-    if (!scenario) return kBug;
+    const Scenario scenario = bench::invented_scenario(size, options.seed);
     const auto start = std::chrono::steady_clock::now();
-    const Study study = compare_layouts(*scenario, {.layouts = chosen_layouts(options.layouts),
-                                                    .seconds = options.seconds,
-                                                    .threads = options.threads,
-                                                    .seed = options.seed});
+    const Study study = compare_layouts(scenario, {.layouts = bench::layouts_of(options.layouts),
+                                                   .seconds = options.seconds,
+                                                   .threads = options.threads,
+                                                   .seed = options.seed});
     const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
     fmt::print("{} buildings, {} segments, seed {}\n", size.buildings, size.segments, options.seed);
     fmt::print("{:24} {:>14} {:>14} {:>9}\n", "layout", "total", "bound", "gap %");
@@ -146,7 +122,7 @@ std::vector<bench::SiteSize> sizes_of(const Options& options) {
 
 int run(const Options& options) {
     const std::vector<bench::SiteSize> sizes = sizes_of(options);
-    chosen_layouts(options.layouts);
+    bench::layouts_of(options.layouts);  // Complains before anything is run.
     if (!options.write_to.empty()) {
         if (sizes.size() > 1) throw CLI::ValidationError("--write", "needs --buildings and --segments");
         return write_site(sizes.front(), options);
@@ -189,6 +165,9 @@ int main(int argc, char** argv) {
         return run(options);
     } catch (const CLI::ParseError& error) {
         return app.exit(error) == 0 ? 0 : kBadUse;
+    } catch (const std::invalid_argument& error) {
+        fmt::print(stderr, "{}\n", error.what());
+        return kBadUse;
     } catch (const std::exception& error) {
         fmt::print(stderr, "{}\n", error.what());
         return kBug;

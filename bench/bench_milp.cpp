@@ -121,8 +121,9 @@ int run(const Options& options) {
 
 void declare(CLI::App& app, Options& options) {
     app.add_option("file", options.file, "CT site map or .stp file, may be gzipped")->required();
-    app.add_option("--solver", options.solver, "highs (python3-scipy; default) or cbc (coinor-cbc)")
-        ->check(CLI::IsMember({"highs", "cbc"}));
+    app.add_option("--solver", options.solver,
+                   "highs (python3-scipy; default), cbc (coinor-cbc) or glpsol (glpk-utils)")
+        ->check(CLI::IsMember({"highs", "cbc", "glpsol"}));
     app.add_option("--seconds", options.seconds, "wall-clock limit for each solver (default 300)")
         ->check(CLI::PositiveNumber);
     app.add_option("--repeats", options.repeats, "our solver's time is the median of so many runs (default 5)")

@@ -1,29 +1,21 @@
 #include "support/cpu_time.hpp"
 
+#include <ctime>
 #include <sys/resource.h>
 
 namespace spadework::bench {
 
-namespace {
-
-double seconds(const timeval& time) {
-    return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec);
-}
-
-double cpu_seconds_of(int who) {
-    rusage usage{};
-    getrusage(who, &usage);
-    return seconds(usage.ru_utime) + seconds(usage.ru_stime);
-}
-
-}  // namespace
-
 double cpu_seconds() {
-    return cpu_seconds_of(RUSAGE_SELF);
+    timespec time{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
+    return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
 }
 
 double children_cpu_seconds() {
-    return cpu_seconds_of(RUSAGE_CHILDREN);
+    rusage usage{};
+    getrusage(RUSAGE_CHILDREN, &usage);
+    return static_cast<double>(usage.ru_utime.tv_sec + usage.ru_stime.tv_sec) +
+           1e-6 * static_cast<double>(usage.ru_utime.tv_usec + usage.ru_stime.tv_usec);
 }
 
 }  // namespace spadework::bench

@@ -95,11 +95,31 @@ GeneralRun run_cbc(const std::string& mps_file, double seconds) {
     return run;
 }
 
+GeneralRun run_glpsol(const std::string& mps_file, double seconds) {
+    const std::string solution = mps_file + ".solution";
+    const ProgramRun program =
+        run_program(fmt::format("glpsol --freemps {} --tmlim {} -o {} >/dev/null", quoted(mps_file),
+                                static_cast<int>(seconds) + 1, quoted(solution)));
+    GeneralRun run;
+    run.installed = program.code != kShellFindsNothing;
+    if (!run.installed) run.message = "glpsol is not installed: apt-get install glpk-utils";
+    if (program.code == 0) {
+        const std::string text = file_text(solution);
+        std::remove(solution.c_str());
+        run.optimal = text.find("INTEGER OPTIMAL") != std::string::npos;
+        if (text.find("UNDEFINED") == std::string::npos) run.value = number_after(text, "Objective:  cost = ");
+    }
+    run.cpu_seconds = program.cpu_seconds;
+    run.peak_mb = children_peak_mb();
+    return run;
+}
+
 }  // namespace
 
 GeneralRun run_general_solver(const std::string& solver, const std::string& mps_file, double seconds) {
     if (solver == "highs") return run_highs(mps_file, seconds);
     if (solver == "cbc") return run_cbc(mps_file, seconds);
+    if (solver == "glpsol") return run_glpsol(mps_file, seconds);
     throw std::invalid_argument("no such solver: " + solver);
 }
 
