@@ -21,6 +21,7 @@ namespace {
 
 using namespace spadework;
 
+constexpr double kLateShare = 1.1;  // A comparison that takes more than this share of its limit is called late.
 constexpr int kBadUse = 2;
 constexpr int kCannotWrite = 3;
 constexpr int kBug = 70;  // The site does not read, a plan fails its verification, or a run crashed.
@@ -54,7 +55,7 @@ void print_layout(const LayoutResult& result) {
 }
 
 /// The last line of a site: names and figures, gaps as fractions.
-void print_figures(const bench::SiteSize& size, const Study& study, double seconds) {
+void print_figures(const bench::SiteSize& size, const Study& study, double seconds, double limit) {
     double worst = 0.0;
     std::string gaps;
     for (const LayoutResult& result : study.comparison.layouts) {
@@ -62,6 +63,7 @@ void print_figures(const bench::SiteSize& size, const Study& study, double secon
         gaps += result.feasible() ? fmt::format(" gap_{}={:.9f}", id_of(result.layout), result.gap)
                                   : fmt::format(" gap_{}=none", id_of(result.layout));
     }
+    if (seconds > kLateShare * limit) fmt::print("ended late: {:.1f} s with a limit of {:.1f} s\n", seconds, limit);
     fmt::print("buildings={} segments={} worst_gap={:.9f} seconds={:.3f} peak_mb={:.1f}{}\n", size.buildings,
                size.segments, worst, seconds, bench::peak_memory_mb(), gaps);
 }
@@ -80,7 +82,7 @@ int compare_one(const bench::SiteSize& size, const Options& options) {
         print_layout(result);
     for (const std::string& violation : study.violations)
         fmt::print("the plan fails its verification: {}\n", violation);
-    print_figures(size, study, passed.count());
+    print_figures(size, study, passed.count(), options.seconds);
     return study.violations.empty() ? 0 : kBug;
 }
 
