@@ -84,14 +84,14 @@ int report(const bench::RoutingCase& routing, const OurRun& ours, const bench::G
     const auto units = static_cast<double>(routing.units_per_cost);
     const double value = static_cast<double>(ours.solution.plan->value) / units;
     fmt::print("{:10} {:>16} {:>10} {:>12} {:>9}\n", "solver", "value", "proved", "cpu seconds", "peak MB");
-    fmt::print("{:10} {:>16.4f} {:>10} {:>12.3f} {:>9.1f}\n", "ours", value, ours.solution.optimal ? "yes" : "no",
+    fmt::print("{:10} {:>16.4f} {:>10} {:>12.4f} {:>9.1f}\n", "ours", value, ours.solution.optimal ? "yes" : "no",
                ours.cpu_seconds, ours.peak_mb);
-    fmt::print("{:10} {:>16} {:>10} {:>12.3f} {:>9.1f}\n", options.solver,
+    fmt::print("{:10} {:>16} {:>10} {:>12.4f} {:>9.1f}\n", options.solver,
                theirs.value ? fmt::format("{:.4f}", *theirs.value / units) : "none", theirs.optimal ? "yes" : "no",
                theirs.cpu_seconds, theirs.peak_mb);
     const bool proved = ours.solution.optimal && theirs.optimal && theirs.value;
     const bool same = proved && std::abs(*theirs.value / units - value) <= 1e-6 * std::max(1.0, value);
-    fmt::print("ours_seconds={:.3f} {}_seconds={:.3f} ratio={}{:.1f} same_proved_value={}\n", ours.cpu_seconds,
+    fmt::print("ours_seconds={:.4f} {}_seconds={:.4f} ratio={}{:.1f} same_proved_value={}\n", ours.cpu_seconds,
                options.solver, theirs.cpu_seconds, theirs.optimal ? "" : ">",
                theirs.cpu_seconds / std::max(1e-6, ours.cpu_seconds), same ? "yes" : "no");
     if (!proved) return kNotProved;
