@@ -13,6 +13,8 @@ namespace spadework::graph {
 RouteTree joined_one_by_one(const SearchNetwork& network, VertexId root, const std::vector<double>& opening,
                             const std::vector<PathLength>& to_root, const std::vector<std::int32_t>& demand_order);
 
+using DemandOrder = std::vector<std::int32_t> (*)(const SearchNetwork&, const std::vector<PathLength>& to_root);
+
 /// Demand numbers, those that pay most on their shortest path first.
 std::vector<std::int32_t> heaviest_first(const SearchNetwork& network, const std::vector<PathLength>& to_root);
 

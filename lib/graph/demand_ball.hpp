@@ -3,6 +3,7 @@
 // The part of the network in which one demand looks for its cheapest priced path.
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "graph/arc.hpp"
@@ -11,12 +12,12 @@
 namespace spadework::graph {
 
 /// An arc into a vertex of the ball.
+template <class Real>
 struct BallArc {
-    double cost = 0.0;        ///< Charge against the potential plus price: what the search adds up.
-    std::uint32_t tail = 0;   ///< Number of the tail in the ball, or the ball's size when it lies outside.
-    std::uint32_t entry = 0;  ///< Where its price is kept (see PriceSearch), or kNoEntry for price and flow 0.
+    Real cost = 0;           ///< Charge against the potential plus price: what the search adds up.
+    std::uint32_t tail = 0;  ///< Number of the tail in the ball, or the ball's size when it lies outside.
 };
-constexpr std::uint32_t kNoEntry = 0xFFFFFFFF;
+constexpr std::uint32_t kNoArc = 0xFFFFFFFF;
 
 /// A root of the problem that lies in the ball.
 struct BallRoot {
@@ -24,38 +25,28 @@ struct BallRoot {
     std::uint32_t option = 0;
 };
 
-/// The ball, its prices and its flows. All that lies outside counts as one vertex from which every root is reached free
-/// of (potential-reduced) charge, so that a distance found in the ball is never too long.
+/// An arc of a path in the ball.
+struct BallStep {
+    std::uint32_t place = 0;  ///< Among the ball's arcs.
+    ArcId arc = 0;            ///< In the network.
+};
+
+/// The ball and its costs. All that lies outside counts as one vertex from which every root is reached free of
+/// (potential-reduced) charge, so that a distance found in the ball is never too long. `Real` is float where memory
+/// matters more than the last digits.
+template <class Real>
 struct DemandBall {
-    std::vector<VertexId> vertices;    ///< The demand's vertex first.
-    std::vector<std::uint32_t> first;  ///< Arcs into vertex i of the ball: first[i] .. first[i+1]-1.
-    std::vector<BallArc> arcs;
-    std::vector<ArcId> arc_ids;       ///< For each arc.
+    std::vector<VertexId> vertices;    ///< In the order of the distance from the demand, whose vertex is the first.
+    std::vector<std::uint32_t> first;  ///< Arcs into vertex i of the ball: first[i] .. first[i+1]-1, as in the network.
+    std::vector<BallArc<Real>> arcs;
     std::vector<std::uint32_t> twin;  ///< For each arc: the opposite arc, where directions share prices; else empty.
-    std::vector<double> twin_charge;  ///< For each arc: the charge on its twin.
+    std::vector<Real> twin_charge;    ///< For each arc: the charge on its twin.
     std::vector<BallRoot> roots;      ///< At different vertices.
-    std::vector<char> is_root;        ///< For each vertex.
     bool all_roots = true;            ///< No root of the problem lies outside.
     double offset = 0.0;              ///< Potential of the demand's vertex: what to add to a reduced distance.
 
-    std::vector<double> root_distance;       ///< Last search: for each of `roots`.
-    double outside_distance = 0.0;           ///< Last search: to the outside.
-    std::vector<std::uint32_t> next_arc;     ///< Last search: for each vertex and the outside, arc towards the demand.
-    std::vector<std::uint32_t> next_vertex;  ///< Last search: its head.
+    [[nodiscard]] std::uint32_t outside() const { return static_cast<std::uint32_t>(vertices.size()); }
 };
-
-/// Scratch space of a search, one for each thread.
-struct BallScratch {
-    LabelHeap<double> queue;
-    std::vector<double> label;
-    std::vector<std::uint32_t> met;
-};
-
-/// Priced distances from the ball's roots (and the outside) to the demand.
-void search_ball(DemandBall& ball, BallScratch& scratch);
-
-/// Arcs of the last search's cheapest path from root number `root` of the ball, or from the outside for -1.
-void path_in_ball(const DemandBall& ball, std::int32_t root, std::vector<std::uint32_t>& path);
 
 /// Potential of a vertex for a demand: what it pays at least from the nearest root to there.
 inline double potential(const PathRate& rate, const std::vector<PathLength>& to_root, VertexId v) {
@@ -68,28 +59,48 @@ struct BallExtent {
     double price_share = 1.0;  ///< ... where distance counts this share of the prices.
 };
 
+/// What a demand holds on an arc.
+template <class Real>
+struct Holding {
+    ArcId arc = 0;
+    Real price = 0;
+    Real flow = 0;                 ///< Average use by the demand's paths, 0 to 1.
+    std::uint32_t place = kNoArc;  ///< The arc's place in the ball, once a ball is built; none when it lies outside.
+};
+
 /// Builds balls for one network; one for each thread.
+template <class Real>
 class BallBuilder {
 public:
     explicit BallBuilder(const SearchNetwork& network);
 
-    /// A ball for the demand with the given prices on its arcs.
-    DemandBall build(std::int32_t demand, const std::vector<PathLength>& to_root,
-                     const std::vector<std::uint32_t>& root_options, const std::vector<ArcPrice>& prices,
-                     BallExtent extent);
+    /// A ball for the demand around the prices it holds; says in the holdings where their arcs are. Prices are not yet
+    /// part of the arcs' costs.
+    DemandBall<Real> build(std::int32_t demand, const std::vector<PathLength>& to_root,
+                           const std::vector<std::uint32_t>& root_options, std::span<Holding<Real>> holdings,
+                           BallExtent extent);
 
 private:
-    void settle_vertices(DemandBall& ball, const PathRate& rate, const std::vector<PathLength>& to_root,
+    void settle_vertices(DemandBall<Real>& ball, const PathRate& rate, const std::vector<PathLength>& to_root,
                          BallExtent extent);
-    void write_arcs(DemandBall& ball, const PathRate& rate, const std::vector<PathLength>& to_root);
-    void write_twins(DemandBall& ball);
+    void write_arcs(DemandBall<Real>& ball, const PathRate& rate, const std::vector<PathLength>& to_root);
+    void write_twins(DemandBall<Real>& ball);
+    [[nodiscard]] std::uint32_t place_of(const DemandBall<Real>& ball, ArcId arc) const;
+    void set_prices(std::span<const Holding<Real>> holdings, bool on);
 
     const SearchNetwork& network_;
-    std::vector<double> price_;
+    std::vector<Real> price_;
     std::vector<double> label_;
     std::vector<std::uint32_t> number_;
     std::vector<VertexId> met_;
     LabelHeap<double> queue_;
 };
+
+/// The network's arc at a place into the ball's vertex number `head`.
+template <class Real>
+ArcId arc_at(const SearchNetwork& network, const DemandBall<Real>& ball, std::uint32_t head, std::uint32_t place) {
+    const Step& step = network.steps.from(ball.vertices[head])[place - ball.first[head]];
+    return arc_from(network, step.edge, step.to);
+}
 
 }  // namespace spadework::graph

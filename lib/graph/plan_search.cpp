@@ -69,7 +69,7 @@ TreeFound with_moving_root(const SearchNetwork& network, std::size_t option) {
         best.tree.turn_to(network, network.root_at[root]);
         best.tree.prune(network);
         const std::vector<PathLength> to_root = shortest_reach(network, {best.tree.root()});
-        exchange_key_paths(network, network.opening, to_root, best.tree);
+        exchange_key_paths(network, to_root, best.tree);
         best.cost = network.root_cost[root] + best.tree.cost(network, network.opening);
         TreeFound afresh = best_tree_from(network, network.root_at[root], network.root_cost[root], network.opening);
         if (afresh.cost < best.cost) best = std::move(afresh);
@@ -85,7 +85,7 @@ TreeFound best_tree_from(const SearchNetwork& network, VertexId root, double roo
     std::optional<TreeFound> best;
     for (const auto& order : {heaviest_first(network, to_root), nearest_first(network, to_root)}) {
         RouteTree tree = joined_one_by_one(network, root, opening, to_root, order);
-        exchange_key_paths(network, network.opening, to_root, tree);
+        exchange_key_paths(network, to_root, tree);
         const double cost = root_cost + tree.cost(network, network.opening);
         if (!best || cost < best->cost) best = TreeFound{std::move(tree), cost};
     }

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
+
+#include "graph/saturating.hpp"
 
 namespace spadework::graph {
 
@@ -11,27 +12,22 @@ namespace {
 constexpr double kRoom = 1e17;  ///< Sums of figures in parts stay below this.
 constexpr std::int64_t kMostParts = std::int64_t{1} << 24;
 
-/// Where each arc's rounded prices are.
-struct Place {
-    ArcId arc = 0;
-    std::size_t demand = 0;
-    std::size_t index = 0;
-};
-
-/// Makes one arc's prices sum to exactly the opening cost, or to less where a price is too small to matter.
-void settle(EdgePriceSet& prices, const std::vector<Place>& places, std::size_t begin, std::size_t end,
-            WideCost opening_in_parts) {
-    const auto price_of = [&](const Place& place) -> Cost& { return prices[place.demand][place.index].price; };
+/// Makes one purse's prices sum to exactly the opening cost, or to less where a price is too small to matter.
+void settle(std::vector<Cost>& prices, WideCost opening_in_parts) {
     WideCost left = opening_in_parts;
-    const Place* highest = nullptr;
-    for (std::size_t i = begin; i < end; ++i) {
-        Cost& price = price_of(places[i]);
+    for (Cost& price : prices) {
         if (price > left) price = static_cast<Cost>(left);
         left -= price;
-        if (highest == nullptr || price > price_of(*highest)) highest = &places[i];
     }
-    const auto rounding = static_cast<WideCost>(end - begin) + opening_in_parts / (WideCost{1} << 40);
-    if (left > 0 && left <= rounding) price_of(*highest) += static_cast<Cost>(left);
+    const auto rounding = static_cast<WideCost>(prices.size()) + opening_in_parts / (WideCost{1} << 22);
+    if (left > 0 && left <= rounding) *std::max_element(prices.begin(), prices.end()) += static_cast<Cost>(left);
+}
+
+std::vector<std::size_t> prices_of_each_demand(const PursePrices& prices, std::size_t demands) {
+    std::vector<std::size_t> count(demands, 0);
+    for (const std::uint32_t d : prices.demand)
+        ++count[d];
+    return count;
 }
 
 }  // namespace
@@ -43,27 +39,27 @@ std::int64_t parts_for(double largest) {
     return parts;
 }
 
-EdgePriceSet rounded(const SharedCostProblem& problem, const PriceSet& prices, std::int64_t parts) {
-    EdgePriceSet whole_prices(prices.size());
-    std::vector<Place> places;
-    for (std::size_t d = 0; d < prices.size(); ++d) {
-        for (const ArcPrice& p : prices[d]) {
-            const double whole = std::floor(std::min(p.price * static_cast<double>(parts), 9e18));
-            if (whole < 1.0) continue;
-            places.push_back({p.arc, d, whole_prices[d].size()});
-            whole_prices[d].push_back({edge_of(p.arc), static_cast<Cost>(whole), p.arc % 2 == 1});
+EdgePriceSet rounded(const SearchNetwork& network, const SharedCostProblem& problem, const PursePrices& prices,
+                     std::int64_t parts) {
+    EdgePriceSet whole_prices(problem.demands.size());
+    if (prices.empty()) return whole_prices;
+    const std::vector<std::size_t> count = prices_of_each_demand(prices, problem.demands.size());
+    for (std::size_t d = 0; d < count.size(); ++d)
+        whole_prices[d].reserve(network.one_measure ? count[d] : 2 * count[d]);
+    std::vector<Cost> in_purse;
+    for (std::size_t purse = 0; purse + 1 < prices.first.size(); ++purse) {
+        const EdgeId edge = edge_of_purse(network, purse);
+        in_purse.clear();
+        for (std::size_t i = prices.first[purse]; i < prices.first[purse + 1]; ++i)
+            in_purse.push_back(
+                static_cast<Cost>(std::floor(std::min(prices.price[i] * static_cast<double>(parts), 9e18))));
+        settle(in_purse, static_cast<WideCost>(problem.edges[edge].opening) * parts);
+        for (std::size_t i = 0; i < in_purse.size(); ++i) {
+            if (in_purse[i] < 1) continue;
+            std::vector<EdgePrice>& list = whole_prices[prices.demand[prices.first[purse] + i]];
+            list.push_back({edge, in_purse[i], network.one_measure && purse % 2 == 1});
+            if (!network.one_measure) list.push_back({edge, in_purse[i], true});
         }
-    }
-    std::sort(places.begin(), places.end(), [](const Place& a, const Place& b) {
-        return std::tie(a.arc, a.demand, a.index) < std::tie(b.arc, b.demand, b.index);
-    });
-    for (std::size_t begin = 0; begin < places.size();) {
-        std::size_t end = begin;
-        while (end < places.size() && places[end].arc == places[begin].arc)
-            ++end;
-        const WideCost opening = problem.edges[edge_of(places[begin].arc)].opening;
-        settle(whole_prices, places, begin, end, opening * parts);
-        begin = end;
     }
     return whole_prices;
 }

@@ -14,20 +14,33 @@ namespace spadework::graph {
 namespace {
 
 constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
+constexpr double kFinalFactor = 0.05;     ///< Step factor to arrive at when time runs out, ...
+constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
+constexpr double kProofTime = 1.5;        ///< What the final proof takes at most, as a share of building all balls.
 constexpr int kPassesBetweenPlans = 25;
+constexpr int kPassesBetweenPlansForMany = 50;
+constexpr std::size_t kManyDemands = 1000;
 
 constexpr std::size_t kRootsForEachAlone = 3;
 constexpr std::size_t kFewDemands = 300;
+constexpr std::size_t kRegionDemands = 12;
+constexpr std::size_t kTriesForEachDemand = 3;
 
-/// With many demands the averaged flows lag behind, and short steps pay.
+/// With many demands prices have far to go from where the dual ascent left them: long steps first, which shake the
+/// bound, then ever shorter ones, which settle it.
 StepRule step_rule_for(std::size_t demands) {
     StepRule rule;
     if (demands <= kFewDemands) return rule;
-    rule.flow_weight = 0.2;
-    rule.start_factor = 3.0;
+    rule.flow_weight = 0.15;
+    rule.start_factor = 12.0;
+    rule.refocus_factor = 3.0;
     rule.growth = 1.0;
+    rule.decay = 0.95;
+    rule.patience = 50;
     rule.deepest_dive = 1000.0;
     rule.memory = 0.0;
+    rule.cooling = 0.002;
+    rule.aim_from_best = true;
     rule.price_share = 0.95;
     return rule;
 }
@@ -38,19 +51,34 @@ SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small
     : problem_(problem),
       small_(small),
       limits_(limits),
-      start_(std::chrono::steady_clock::now()),
+      clock_(limits.seconds),
       network_(small.problem, small.one_measure),
       team_(threads_worth_waking(limits.threads, small.problem.demands.size(), small.problem.edges.size())),
-      prices_(network_, team_, step_rule_for(network_.demand_at.size())),
+      rule_(step_rule_for(network_.demand_at.size())),
+      prices_(make_price_search(network_, team_, rule_)),
       lattice_(static_cast<double>(lattice_step(problem))) {}
 
 void SolveRun::run() {
-    first_plan();
-    if (!small_.problem.demands.empty()) raise_bound();
+    std::vector<AscentPrices> ascent = first_plan_and_prices();
+    if (!small_.problem.demands.empty()) raise_bound(std::move(ascent));
 }
 
-void SolveRun::first_plan() {
-    offer(sketched_tree(network_));
+/// With a fixed root, plan and prices do not wait for each other.
+std::vector<AscentPrices> SolveRun::first_plan_and_prices() {
+    std::optional<TreeFound> tree;
+    std::vector<AscentPrices> ascent;
+    const auto ascend = [&](VertexId root) { ascent = dual_ascent(network_, root, shortest_reach(network_, {root})); };
+    const bool one_root = network_.root_at.size() == 1;
+    team_.run(one_root ? 2 : 1, 1, [&](std::size_t task, std::size_t) {
+        if (task == 0) {
+            tree = sketched_tree(network_);
+        } else {
+            ascend(network_.root_at.front());
+        }
+    });
+    if (!one_root) ascend(tree->tree.root());
+    offer(std::move(*tree));
+    return ascent;
 }
 
 void SolveRun::offer(TreeFound found) {
@@ -67,100 +95,139 @@ void SolveRun::offer(TreeFound found) {
 
 void SolveRun::tell() const {
     if (limits_.progress == nullptr) return;
-    const double bound = prices_.best_bound() + fixed_cost_;
+    const double bound = prices_->best_bound() + fixed_cost_;
     limits_.progress->improved(plan_.value, bound > 0.0 ? static_cast<Cost>(std::floor(bound)) : 0);
 }
 
 bool SolveRun::closed() const {
-    const double gap = best_->cost - prices_.best_bound();
+    const double gap = best_->cost - prices_->best_bound();
     const double rounding = 1e-12 * static_cast<double>(plan_.value);
     return gap < lattice_ * 0.999 - rounding || gap <= limits_.target_gap * static_cast<double>(plan_.value);
 }
 
 bool SolveRun::out_of_time() {
-    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start_;
-    if (passed.count() > limits_.seconds) interrupted_ = true;
+    if (clock_.left() < pass_time_.seconds()) interrupted_ = true;
     if (limits_.progress != nullptr && limits_.progress->should_stop()) interrupted_ = true;
     return interrupted_;
 }
 
-void SolveRun::raise_bound() {
-    const auto option = std::find(network_.root_at.begin(), network_.root_at.end(), best_->tree.root());
-    prices_.start(static_cast<std::size_t>(option - network_.root_at.begin()));
+void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
+    LongestTime start_time;
+    start_time.of(clock_, [&] { prices_->start(std::move(ascent)); });
+    clock_.keep_back(kProofTime * start_time.seconds());
     work_on_roots_in_play();
-    const std::vector<std::uint32_t> rivals = prices_.roots_in_play();
+    const std::vector<std::uint32_t> rivals = prices_->roots_in_play();
     if (rivals.size() > 1 && !closed() && !out_of_time()) settle_one_by_one(rivals);
     tell();
 }
 
 /// Passes until the bound meets the plan, the prices settle, or few enough roots are in play to look at each alone.
 void SolveRun::work_on_roots_in_play() {
-    const bool many_roots = prices_.roots_in_play().size() > 1;
+    const bool many_roots = prices_->roots_in_play().size() > 1;
+    const double seconds_before = clock_.passed();
     for (int pass = 1; !out_of_time(); ++pass) {
-        prices_.search_all();
-        if (closed() || prices_.factor() < kSmallestFactor) return;
-        if (many_roots && prices_.roots_in_play().size() <= kRootsForEachAlone) return;
+        pass_time_.of(clock_, [&] { prices_->search_all(); });
+        if (closed() || prices_->factor() < kSmallestFactor) return;
+        if (many_roots && prices_->roots_in_play().size() <= kRootsForEachAlone) return;
         if (many_roots && drop_roots()) continue;
-        if (!many_roots && prices_.bound() > best_->cost + lattice_) return;  // Proved worse than the best plan.
-        prices_.step(best_->cost);
-        if (pass % kPassesBetweenPlans == 0 || pass == 5) plans_from_flows();
-        if (pass == 20 || pass % 100 == 0) prices_.rebuild_balls();
+        if (!many_roots && prices_->bound() > best_->cost + lattice_) return;  // Proved worse than the best plan.
+        cool_down_in_time(pass, seconds_before);
+        pass_time_.of(clock_, [&] { prices_->step(best_->cost); });
+        renew_plans_and_balls(pass);
     }
+}
+
+void SolveRun::renew_plans_and_balls(int pass) {
+    const int between_plans =
+        network_.demand_at.size() <= kManyDemands ? kPassesBetweenPlans : kPassesBetweenPlansForMany;
+    if ((pass % between_plans == 0 || pass == 5) && plan_time_.seconds() < clock_.left())
+        plan_time_.of(clock_, [&] { plans_from_flows(); });
+    if ((pass == 20 || pass % 100 == 0) && 2.0 * rebuild_time_.seconds() < clock_.left()) rebuild_balls();
+}
+
+void SolveRun::rebuild_balls() {
+    rebuild_time_.of(clock_, [&] { prices_->rebuild_balls(); });
+    clock_.keep_back(kProofTime * rebuild_time_.seconds());
+}
+
+/// Long steps are of no use at the end: takes the factor down so that it arrives at its final size with the time.
+void SolveRun::cool_down_in_time(int passes_done, double seconds_before) {
+    if (rule_.cooling <= 0.0 || clock_.share_gone() < kCoolingFrom) return;
+    const double passes_left = clock_.left() * passes_done / (clock_.passed() - seconds_before);
+    const double by = std::pow(kFinalFactor / prices_->factor(), 1.0 / std::max(passes_left, 1.0));
+    if (by < 1.0 - rule_.cooling) prices_->scale_factor(by / (1.0 - rule_.cooling));
 }
 
 /// Proves each root's bound with prices of its own.
 void SolveRun::settle_one_by_one(const std::vector<std::uint32_t>& rivals) {
-    prices_.keep_best_prices();
+    prices_->keep_best_prices();
     for (const std::uint32_t root : rivals) {
         // Balls are built anew from what a search found; without time for a search there is nothing to build from.
         if (out_of_time()) return;
-        prices_.focus_on(root);
+        prices_->focus_on(root);
         work_on_roots_in_play();
-        prices_.keep_best_prices();
+        prices_->keep_best_prices();
     }
 }
 
 bool SolveRun::drop_roots() {
-    const std::size_t in_play = prices_.roots_in_play().size();
+    const std::size_t in_play = prices_->roots_in_play().size();
     // Prices that prove a drop are kept, so a drop must be worth it.
     const std::size_t few = in_play <= 8 ? 1 : in_play / 4;
-    if (in_play == 1 || prices_.roots_above(best_->cost) < few) return false;
-    prices_.drop_roots_above(best_->cost);
+    if (in_play == 1 || prices_->roots_above(best_->cost) < few) return false;
+    prices_->drop_roots_above(best_->cost);
     return true;
 }
 
+/// Improves the best tree and builds others along the flows. With few demands two orders of building are tried.
 void SolveRun::plans_from_flows() {
-    static constexpr std::array<double, 3> kDiscounts{0.97, 0.9, 0.7};
-    const std::vector<double> use = prices_.edge_use();
-    const VertexId root = network_.root_at[prices_.best_root()];
-    const std::vector<PathLength> to_root = shortest_reach(network_, {root});
-    const std::array orders{heaviest_first(network_, to_root), nearest_first(network_, to_root)};
-    std::array<std::optional<TreeFound>, 2> found;
-    team_.run(found.size(), 1, [&](std::size_t i, std::size_t) {
-        std::vector<double> opening = network_.opening;
-        const double discount = kDiscounts[(plan_rounds_ + i) % kDiscounts.size()];
-        for (std::size_t e = 0; e < opening.size(); ++e)
-            opening[e] *= 1.0 - discount * std::min(use[e], 1.0);
-        RouteTree tree = joined_one_by_one(network_, root, opening, to_root, orders[i]);
-        exchange_key_paths(network_, network_.opening, to_root, tree);
-        const double cost = network_.root_cost[prices_.best_root()] + tree.cost(network_, network_.opening);
-        found[i] = TreeFound{std::move(tree), cost};
+    const std::vector<double> use = prices_->edge_use();
+    if (neighbours_.empty()) neighbours_ = nearest_demands(network_, kRegionDemands);
+    const bool few = network_.demand_at.size() <= kFewDemands;
+    std::array<std::optional<TreeFound>, 3> found;
+    team_.run(few ? 3 : 2, 1, [&](std::size_t task, std::size_t) {
+        found[task] = task == 0 ? *best_ : tree_along(use, task == 1 ? nearest_first : heaviest_first);
+        if (task == 0 || !few) improve_regions(use, *found[task]);
     });
-    for (auto& tree : found)
-        offer(std::move(*tree));
+    for (auto& tree : found) {
+        if (tree) offer(std::move(*tree));
+    }
     ++plan_rounds_;
 }
 
-SharedCostCertificate SolveRun::certificate() const {
+/// A tree built where edges that the flows use cost little to open.
+TreeFound SolveRun::tree_along(const std::vector<double>& use, DemandOrder order) const {
+    static constexpr std::array<double, 3> kDiscounts{0.97, 0.9, 0.7};
+    const std::size_t option = prices_->best_root();
+    const VertexId root = network_.root_at[option];
+    const std::vector<PathLength> to_root = shortest_reach(network_, {root});
+    std::vector<double> opening = network_.opening;
+    const double discount = kDiscounts[plan_rounds_ % kDiscounts.size()];
+    for (std::size_t e = 0; e < opening.size(); ++e)
+        opening[e] *= 1.0 - discount * std::min(use[e], 1.0);
+    RouteTree tree = joined_one_by_one(network_, root, opening, to_root, order(network_, to_root));
+    exchange_key_paths(network_, to_root, tree);
+    const double cost = network_.root_cost[option] + tree.cost(network_, network_.opening);
+    return {std::move(tree), cost};
+}
+
+void SolveRun::improve_regions(const std::vector<double>& use, TreeFound& found) const {
+    const std::vector<PathLength> to_root = shortest_reach(network_, {found.tree.root()});
+    const std::size_t demands = network_.demand_at.size();
+    const std::size_t tries = demands <= kFewDemands ? demands : kTriesForEachDemand * demands;
+    found = with_regions_rebuilt(network_, {to_root, use, neighbours_}, found, tries, limits_.seed + plan_rounds_);
+}
+
+SharedCostCertificate SolveRun::certificate() {
+    prices_->finish();
     SharedCostCertificate certificate;
     certificate.parts = parts_for(static_cast<double>(plan_.value));
-    const auto write = [&](const PriceSet& prices) {
-        return expanded(small_.way_back, rounded(small_.problem, prices, certificate.parts), certificate.parts);
+    const auto write = [&](const PursePrices& prices) {
+        return expanded(small_.way_back, rounded(network_, small_.problem, prices, certificate.parts),
+                        certificate.parts);
     };
-    PriceSet best = prices_.best_prices();
-    best.resize(small_.problem.demands.size());
-    certificate.prices = write(best);
-    for (const PriceSet& prices : prices_.dropping_prices())
+    certificate.prices = write(prices_->best_prices());
+    for (const PursePrices& prices : prices_->dropping_prices())
         certificate.more_prices.push_back(write(prices));
     return certificate;
 }

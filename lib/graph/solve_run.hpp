@@ -2,12 +2,16 @@
 
 // One solve: plans from above, prices from below, until they meet or time is up.
 
-#include <chrono>
+#include <memory>
+#include <optional>
 
+#include "graph/construction.hpp"
 #include "graph/plan_search.hpp"
 #include "graph/price_search.hpp"
 #include "graph/reduction.hpp"
+#include "graph/region_search.hpp"
 #include "graph/shared_cost_solver.hpp"
+#include "graph/solve_clock.hpp"
 
 namespace spadework::graph {
 
@@ -20,16 +24,22 @@ public:
     void run();
 
     [[nodiscard]] const SharedCostPlan& plan() const { return plan_; }
-    [[nodiscard]] SharedCostCertificate certificate() const;
+    /// The prices that prove most. Gives back the search's memory: the last call.
+    [[nodiscard]] SharedCostCertificate certificate();
     [[nodiscard]] bool interrupted() const { return interrupted_; }
 
 private:
-    void first_plan();
-    void raise_bound();
+    [[nodiscard]] std::vector<AscentPrices> first_plan_and_prices();
+    void raise_bound(std::vector<AscentPrices> ascent);
     void work_on_roots_in_play();
     void settle_one_by_one(const std::vector<std::uint32_t>& rivals);
     bool drop_roots();
+    void renew_plans_and_balls(int pass);
     void plans_from_flows();
+    [[nodiscard]] TreeFound tree_along(const std::vector<double>& use, DemandOrder order) const;
+    void improve_regions(const std::vector<double>& use, TreeFound& found) const;
+    void rebuild_balls();
+    void cool_down_in_time(int passes_done, double seconds_before);
     void offer(TreeFound found);
     void tell() const;
     [[nodiscard]] bool closed() const;
@@ -38,12 +48,17 @@ private:
     const SharedCostProblem& problem_;
     const ReducedProblem& small_;
     SolveLimits limits_;
-    std::chrono::steady_clock::time_point start_;
+    SolveClock clock_;
     SearchNetwork network_;
     WorkerTeam team_;
-    PriceSearch prices_;
+    StepRule rule_;
+    std::unique_ptr<PriceSearch> prices_;
     std::optional<TreeFound> best_;
     SharedCostPlan plan_;
+    Neighbours neighbours_;
+    LongestTime pass_time_;
+    LongestTime plan_time_;
+    LongestTime rebuild_time_;
     double fixed_cost_ = 0.0;
     double lattice_ = 0.0;
     bool interrupted_ = false;
