@@ -25,10 +25,12 @@ struct ProgramRun {
     double cpu_seconds = 0;
 };
 
-/// Standard output and exit code of a shell command; its standard error passes through.
-ProgramRun run_program(const std::string& command) {
+/// Standard output and exit code of a shell command; its standard error passes through. A solver that does not keep to
+/// its limit of seconds is ended a little later.
+ProgramRun run_program(const std::string& command, double seconds) {
     const double before = children_cpu_seconds();
-    std::FILE* pipe = popen(command.c_str(), "r");
+    const std::string limited = fmt::format("ulimit -t {}; {}", static_cast<long>(1.1 * seconds) + 5, command);
+    std::FILE* pipe = popen(limited.c_str(), "r");
     if (pipe == nullptr) throw std::runtime_error("cannot start a program");
     ProgramRun run;
     std::array<char, 4096> block{};
@@ -66,7 +68,8 @@ std::string quoted(const std::string& text) {
 GeneralRun run_highs(const std::string& mps_file, double seconds) {
     const ProgramRun program =
         run_program(fmt::format("OMP_NUM_THREADS=1 {} {} {} {}", quoted(SPADEWORK_BENCH_PYTHON),
-                                quoted(SPADEWORK_BENCH_DIR "/solve_with_highs.py"), quoted(mps_file), seconds));
+                                quoted(SPADEWORK_BENCH_DIR "/solve_with_highs.py"), quoted(mps_file), seconds),
+                    seconds);
     GeneralRun run;
     run.installed = program.code != kNotInstalled && program.code != kShellFindsNothing;
     if (!run.installed) run.message = "HiGHS is not installed: apt-get install python3-scipy";
@@ -80,7 +83,8 @@ GeneralRun run_highs(const std::string& mps_file, double seconds) {
 GeneralRun run_cbc(const std::string& mps_file, double seconds) {
     const std::string solution = mps_file + ".solution";
     const ProgramRun program = run_program(fmt::format("cbc {} sec {} ratio 0 threads 0 solve solu {} >/dev/null",
-                                                       quoted(mps_file), seconds, quoted(solution)));
+                                                       quoted(mps_file), seconds, quoted(solution)),
+                                           seconds);
     GeneralRun run;
     run.installed = program.code != kShellFindsNothing;
     if (!run.installed) run.message = "cbc is not installed: apt-get install coinor-cbc";
@@ -99,7 +103,8 @@ GeneralRun run_glpsol(const std::string& mps_file, double seconds) {
     const std::string solution = mps_file + ".solution";
     const ProgramRun program =
         run_program(fmt::format("glpsol --freemps {} --tmlim {} -o {} >/dev/null", quoted(mps_file),
-                                static_cast<int>(seconds) + 1, quoted(solution)));
+                                static_cast<int>(seconds) + 1, quoted(solution)),
+                    seconds);
     GeneralRun run;
     run.installed = program.code != kShellFindsNothing;
     if (!run.installed) run.message = "glpsol is not installed: apt-get install glpk-utils";
