@@ -56,6 +56,7 @@ LayoutResult assess(const Scenario& scenario, Design design) {
     result.reason = std::move(design.reason);
     result.interrupted = design.interrupted;
     result.notes = std::move(design.notes);
+    result.certificate = std::move(design.certificate);
     if (!result.plan) return result;
     result.findings = check(scenario, *result.plan);
     if (has_errors(result.findings)) {
@@ -63,6 +64,7 @@ LayoutResult assess(const Scenario& scenario, Design design) {
         result.plan.reset();
         return result;
     }
+    result.direct_bound = design.direct_bound;
     result.bound = quote_for(design.direct_bound, scenario.rules).total();
     result.link_budgets = link_budgets(scenario, *result.plan);
     result.worst_margin_db = worst_margin(result.link_budgets);

@@ -30,6 +30,8 @@ struct LayoutResult {
     Bill bill;
     Money total;                                     ///< What the customer pays.
     Money bound;                                     ///< No plan of this layout costs less, on the same total.
+    Money direct_bound;                              ///< The same before contingency and tax.
+    BoundCertificate certificate;                    ///< What proves the bound.
     double gap = 0;                                  ///< (total - bound) / total, 0 for a total of 0.
     Length trench;                                   ///< Of segments dug; existing ducts and pole lines apart.
     Length reused;                                   ///< Of existing ducts and pole lines used.

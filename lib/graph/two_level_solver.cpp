@@ -78,6 +78,7 @@ private:
         const SharedCostSolution solved = solve(*single, rest);
         if (solved.plan) offer(two_level::plan_from(problem_, *solved.plan));
         solution_.bound = solved.bound;
+        solution_.single = solved.certificate;
         tell();
     }
 

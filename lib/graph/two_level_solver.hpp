@@ -16,6 +16,7 @@ struct TwoLevelSolution {
     std::vector<std::optional<TwoLevelPlan>>
         best_by_count;  ///< Best plan found with exactly that many open sites; index 0 is none.
     bool interrupted = false;
+    std::optional<SharedCostCertificate> single;  ///< What proves the bound where the problem has one site only.
 };
 
 /// Units a feeder must hold to serve demands of so many units: served + spare_units + ceil(spare_share * served).

@@ -141,7 +141,7 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     task.constant = figures.constant;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto solution = graph::solve(problem_on(on, scenario, figures), run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario);
         return routing;
     };

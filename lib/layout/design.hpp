@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "graph/progress.hpp"
+#include "layout/bound_certificate.hpp"
 #include "layout/plan.hpp"
 #include "scenario/scenario.hpp"
 
@@ -22,9 +23,10 @@ struct DesignLimits {
 
 struct Design {
     LayoutKind layout = LayoutKind::home_runs;
-    std::optional<Plan> plan;  ///< Empty when infeasible.
-    std::string reason;        ///< Why it is infeasible, or "" when it is feasible.
-    Money direct_bound;        ///< No plan of this layout has a smaller direct cost (before contingency and tax).
+    std::optional<Plan> plan;      ///< Empty when infeasible.
+    std::string reason;            ///< Why it is infeasible, or "" when it is feasible.
+    Money direct_bound;            ///< No plan of this layout has a smaller direct cost (before contingency and tax).
+    BoundCertificate certificate;  ///< What proves the bound.
     bool interrupted = false;
     std::vector<std::string> notes;  ///< Decisions worth telling, in order ("existing duct D4 is full: …").
 };

@@ -71,7 +71,10 @@ void price_full_ducts(const Scenario& scenario, const LayoutTask& task, const Ro
         const graph::Cost bound = std::max<graph::Cost>(0, again.bound - prices.rebate());
         const Money direct = task.constant + task.network->scale.money(bound);
         without_rise = direct > design.direct_bound ? 0 : without_rise + 1;
-        design.direct_bound = std::max(design.direct_bound, direct);
+        if (direct > design.direct_bound) {
+            design.direct_bound = direct;
+            design.certificate = certified(task.constant, *task.network, prices.priced(), again.proofs);
+        }
         if (without_rise == rounds_before_halving) {
             share /= 2;
             without_rise = 0;
@@ -92,6 +95,7 @@ Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLi
     design.layout = task.kind;
     design.interrupted = first.interrupted;
     design.direct_bound = task.constant + task.network->scale.money(first.bound);
+    design.certificate = certified(task.constant, *task.network, *task.network, first.proofs);
     keep_cheaper(scenario, *first.routed, design);
     if (task.other_routes) {
         for (const RoutedLayout& other : task.other_routes(time.run(0.4)))

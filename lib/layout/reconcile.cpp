@@ -33,6 +33,13 @@ void take_over_plan(const Scenario& scenario, const Design& narrow, Design& wide
     wide.reason.clear();
 }
 
+void take_over_bound(const Design& wide, Design& narrow) {
+    if (wide.direct_bound <= narrow.direct_bound) return;
+    narrow.direct_bound = wide.direct_bound;
+    narrow.certificate = {};
+    narrow.certificate.contained_in = wide.layout;
+}
+
 }  // namespace
 
 void reconcile(const Scenario& scenario, std::vector<Design>& designs) {
@@ -41,7 +48,7 @@ void reconcile(const Scenario& scenario, std::vector<Design>& designs) {
         Design* wide = find(designs, wide_kind);
         if (narrow == nullptr || wide == nullptr) continue;
         take_over_plan(scenario, *narrow, *wide);
-        narrow->direct_bound = std::max(narrow->direct_bound, wide->direct_bound);
+        take_over_bound(*wide, *narrow);
     }
 }
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "graph/two_level_single.hpp"
 #include "graph/two_level_solver.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
@@ -90,14 +91,22 @@ std::vector<RoutedLayout> shortest_from_enclosures(const Scenario& scenario, con
     return {trunk_by_shortest_ways(scenario, trunk, routed.kind, places_of(routed))};
 }
 
+/// With one enclosure at most, the bound is that of a problem with a free root.
+std::vector<ProvedProblem> proofs_of(const graph::TwoLevelProblem& problem, const graph::TwoLevelSolution& solution) {
+    const auto single = solution.single ? graph::two_level::single_root(problem) : std::nullopt;
+    if (!single) return {};
+    return {{*single, *solution.single}};
+}
+
 LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProblem& trunk) {
     LayoutTask task;
     task.kind = kind;
     task.network = &trunk.network;
     task.constant = trunk.service.constant + trunk.trunk_end_work;
     task.route = [&scenario, &trunk, kind](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = graph::solve(problem_on(on, scenario, trunk, kind), run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        const auto problem = problem_on(on, scenario, trunk, kind);
+        const auto solution = graph::solve(problem, run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, proofs_of(problem, solution)};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario, trunk, kind);
         return routing;
     };
@@ -121,7 +130,7 @@ LayoutTask task_with(const graph::TwoLevelPlan& plan, graph::Cost bound, const S
     const auto count = static_cast<std::int32_t>(plan.open.size());
     task.route = [&scenario, &trunk, &plan, bound, count](const Network& on, const graph::SolveLimits& run) {
         if (&on == &trunk.network) {
-            return Routing{routed_by(plan, on, scenario, trunk, LayoutKind::trunk), bound, false};
+            return Routing{routed_by(plan, on, scenario, trunk, LayoutKind::trunk), bound, false, {}};
         }
         graph::TwoLevelProblem problem = problem_on(on, scenario, trunk, LayoutKind::trunk);
         problem.fewest_sites = problem.most_sites = count;

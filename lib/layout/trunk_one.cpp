@@ -116,7 +116,7 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
     task.route = [&scenario, &trunk, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
         const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), run);
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
-        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, solution.proofs};
         if (!solution.plan) return routing;
         const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
         routing.routed = routed_by(*solution.plan, enclosure, on, scenario);
@@ -144,7 +144,7 @@ Design sketch_at(PlaceIndex place, const Scenario& scenario, const TrunkProblem&
     task.quick = true;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto here = graph::sketch(rooted_at({place}, on, scenario, trunk), run);
-        return Routing{routed_by(*here.plan, place, on, scenario), 0, false};
+        return Routing{routed_by(*here.plan, place, on, scenario), 0, false, {}};
     };
     return optimise(scenario, task, limits);
 }
@@ -175,15 +175,20 @@ void look_at_places(const Scenario& scenario, const std::vector<PlaceDesign>& pl
         design.plan = plan;
         design.notes = place.design.notes;
     }
-    if (all && least) design.direct_bound = std::max(design.direct_bound, *least);
+    if (!all || !least || *least <= design.direct_bound) return;
+    design.direct_bound = *least;
+    for (const PlaceDesign& place : places)
+        design.certificate.add(place.design.certificate);
 }
 
 /// Takes over the cheaper plan and the higher bound.
 void take_over(const Scenario& scenario, Design other, Design& design) {
+    if (other.direct_bound > design.direct_bound) design.certificate.add(other.certificate);
     design.direct_bound = std::max(design.direct_bound, other.direct_bound);
     if (!other.plan) return;
     if (design.plan && cost_to_build(scenario, *design.plan) <= cost_to_build(scenario, *other.plan)) return;
     other.direct_bound = design.direct_bound;
+    other.certificate = std::move(design.certificate);
     design = std::move(other);
 }
 
@@ -241,11 +246,14 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
     if (!trunk.impossible.empty() || !trunk_holds_all(trunk)) return designs;
     const TimeLeft time(limits);
     const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.3));
+    const Network& network = trunk.network;
+    const Money constant = constant_cost(trunk, network.scale);
+    const BoundCertificate proof = certified(constant, network, network, everywhere.proofs);
     for (std::size_t p = 0; p < trunk.places.size() && !time.asked_to_stop(); ++p) {
         designs.push_back({trunk.places[p], sketch_at(trunk.places[p], scenario, trunk, limits)});
-        const Money bound =
-            constant_cost(trunk, trunk.network.scale) + trunk.network.scale.money(everywhere.root_bounds[p]);
+        const Money bound = constant + network.scale.money(everywhere.root_bounds[p]);
         designs[p].design.direct_bound = std::max(designs[p].design.direct_bound, bound);
+        designs[p].design.certificate = proof;
     }
     for (const std::size_t p : cheapest_places(scenario, designs, worked_out_in_full)) {
         if (time.asked_to_stop()) break;

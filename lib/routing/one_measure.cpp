@@ -132,18 +132,19 @@ OneMeasure in_one_measure(const graph::SharedCostProblem& problem) {
     return measure;
 }
 
-graph::SharedCostSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits) {
+MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits) {
     const OneMeasure measure = in_one_measure(problem);
     graph::SolveLimits run = limits;
     run.seconds = limits.seconds / 2;
     const graph::SharedCostSolution measured = graph::solve(measure.problem, measure.exact ? limits : run);
-    graph::SharedCostSolution best = measured;
+    MeasuredSolution best{measured, {{measure.problem, measured.certificate}}};
     best.plan.reset();
     best.optimal = false;
     take_better_plan(problem, best, measured);
     if (measure.exact) return best;
     if (quick_as_it_is(problem)) {
         const graph::SharedCostSolution plain = graph::solve(problem, run);
+        best.proofs.push_back({problem, plain.certificate});
         take_better_bounds(best, plain);
         take_better_plan(problem, best, plain);
     } else {

@@ -5,6 +5,8 @@
 // Here a problem is put into one measure: what is common to the passages goes into the weights, and what is left over
 // is counted, in each edge's length, as the cable to which it means least would count it.
 
+#include <vector>
+
 #include "graph/shared_cost_problem.hpp"
 #include "graph/shared_cost_solver.hpp"
 
@@ -19,9 +21,20 @@ struct OneMeasure {
 
 OneMeasure in_one_measure(const graph::SharedCostProblem& problem);
 
+/// A problem as it was solved, and the prices that bound it.
+struct ProvedProblem {
+    graph::SharedCostProblem problem;
+    graph::SharedCostCertificate certificate;
+};
+
+struct MeasuredSolution : graph::SharedCostSolution {
+    /// What the bounds rest on: for each root, the best that any of these proves.
+    std::vector<ProvedProblem> proofs;
+};
+
 /// Solves a problem in one measure, which bounds it, and prices the plan as the original does. Where the measure is not
 /// exact, a small problem is solved as it is as well, and the better bound and plan are kept; a large one has a plan
 /// sketched as it is.
-graph::SharedCostSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
+MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
 
 }  // namespace spadework

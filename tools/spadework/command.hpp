@@ -18,6 +18,7 @@ struct Command {
 
 // One file each.
 Command add_compare_command(CLI::App& program);
+Command add_verify_command(CLI::App& program);
 Command add_check_command(CLI::App& program);
 Command add_enclosure_command(CLI::App& program);
 Command add_strands_command(CLI::App& program);

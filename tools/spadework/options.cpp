@@ -100,6 +100,10 @@ void add_word(CLI::App& command, const char* name, std::string& value, const cha
     command.add_option(name, value, description)->type_name("");
 }
 
+void add_needed_word(CLI::App& command, const char* name, std::string& value, const char* description) {
+    command.add_option(name, value, description)->type_name("")->required();
+}
+
 void add_site_options(CLI::App& command, SiteOptions& options) {
     command.add_option("FILE", options.file, "The site file (YAML); '-' reads it from standard input")
         ->required()

@@ -19,6 +19,8 @@ void add_flag(CLI::App& command, const char* name, bool& value, const char* desc
 /// An option with a text behind it that must not be empty; `type` stands for the text in --help.
 void add_text_option(CLI::App& command, const char* name, const char* type, std::string& value,
                      const char* description);
+/// A word without a name before it that must be given.
+void add_needed_word(CLI::App& command, const char* name, std::string& value, const char* description);
 /// A word without a name before it. `value` stays empty where it is not given.
 void add_word(CLI::App& command, const char* name, std::string& value, const char* description);
 

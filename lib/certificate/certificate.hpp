@@ -1,0 +1,74 @@
+#pragma once
+
+// What is needed to check one layout's plan and its bound again, without trusting the program that found them.
+//
+// One JSON file a layout. All numbers are whole: money in minor units of the currency, lengths in millimetres, and what
+// routing charges in solver units, of which `units_a_minor` make one minor unit of money. How to check a file:
+//
+// 1. Plan. Each cable walks from place to place over segments (each in one of its ways: the methods of its ground in
+//    order, then its existing duct, then its pole line, counted from 0), and the plan as a whole is one of the layout
+//    that meets the site's rules. Priced with the site's prices it comes to `total`.
+// 2. Figures. For each piece of evidence under `proof`, the charges of the cables it names as demands (a building's
+//    own cable each; the hub stands for a trunk's) are not above what the site's prices come to at least:
+//    a. Edges. Every way of every segment that may be used has an edge of its segment in the list that charges no more
+//       than the way does: `opening` to open it, and for each demand weight * `length` + multiplicity * `passage` for a
+//       cable through it: the cheapest cable that is large enough, its duct, and its pulling. An edge with a `room`
+//       price stands for a duct with room for so many cables, and may charge that price more for each cable. What
+//       that counts too much in any plan, the sum over edges of room * room price (the rebate), is taken off again
+//       (Geoffrion 1974).
+//    b. `constant`, with a root's own `cost`, is not above what every plan that fans out there pays beside its routes.
+// 3. Prices. In each set of prices, each demand has a list of triples: edge (position in the list of edges), direction
+//    (0: the path runs from the segment's `from` to its `to`; 1: the other way), and price, in parts of which `parts`
+//    make one solver unit. Demands whose weight and multiplicity are in one proportion form a group (all demands form
+//    one where every edge's length, or every edge's passage, is 0). Add up each group's prices for each direction of an
+//    edge, take the larger direction, and add over groups: that may not pass parts * opening (weak duality of the
+//    multicommodity flow model; see graph/shared_cost_solver.hpp for the sources).
+// 4. Distances. For each root and each demand, the shortest path from root to demand where passing an edge costs
+//    parts * (weight * length + multiplicity * passage) + price in that direction. Their sum over demands, divided by
+//    parts and rounded up to the next multiple of the greatest common divisor of all openings, all weight * length and
+//    all multiplicity * passage, is what routes cost at least: every plan's cost is such a multiple.
+// 5. Bound. That and the root's cost, less the rebate (nothing where that is below nothing), rounded down to minor
+//    units, and the constant: no plan that fans out from this root has a smaller direct cost. Of several sets and
+//    several pieces of evidence the best counts for each root; of the roots (the hub for home runs; every place that
+//    may hold the enclosure and that the hub reaches for one trunk) the least counts. Contingency and tax on top, each
+//    rounded half up, make it `bound`.
+//
+// Where a layout's plans are all among another's, `proof` may name that layout instead: its bound is a bound here.
+// Where a layout's bound has no evidence that this format can hold, `proof` says so, and the bound is not proved.
+//
+// The last member, `seal`, is a checksum (FNV-1a, 64 bits) of all bytes before its key. It shows that a file is as it
+// was written; no proof rests on it.
+
+#include <string>
+#include <vector>
+
+#include "comparison/comparison.hpp"
+#include "layout/bound_certificate.hpp"
+#include "layout/plan.hpp"
+#include "scenario/scenario.hpp"
+#include "units/money.hpp"
+
+namespace spadework::certificate {
+
+/// The format's number; files of another are refused.
+inline constexpr int format_version = 1;
+
+struct Certificate {
+    std::string site_name;
+    std::string site_digest;      ///< Of every byte of the site's files; see Scenario::digest.
+    std::vector<LayoutKind> all;  ///< Layouts that were certified together.
+    LayoutKind layout = LayoutKind::home_runs;
+    Money total;         ///< What the customer pays for the plan.
+    Money bound;         ///< No plan of this layout costs less.
+    Money direct_bound;  ///< The same before contingency and tax.
+    Plan plan;
+    BoundCertificate proof;
+};
+
+/// "home-runs.certificate.json".
+std::string file_name(LayoutKind layout);
+
+/// Certificates of the layouts that have a plan.
+std::vector<Certificate> certificates_of(const Scenario& scenario, const Comparison& comparison);
+
+}  // namespace spadework::certificate

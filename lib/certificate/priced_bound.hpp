@@ -1,0 +1,25 @@
+#pragma once
+
+// What prices prove, by the rules of certificate.hpp: whether they may be as they are, and shortest distances.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "certificate/least_figures.hpp"
+#include "layout/bound_certificate.hpp"
+#include "scenario/scenario.hpp"
+
+namespace spadework::certificate {
+
+/// Why the prices may not be as they are, in one sentence; "" when they may.
+std::string price_fault(const Scenario& scenario, const RoutesEvidence& evidence);
+
+/// Direct cost that no plan with the root undercuts, for each of the evidence's roots; nothing where some demand cannot
+/// be reached from it, so that there is no plan. `price_fault` must have found nothing. `room` is by edge: how many
+/// cables go through.
+std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence,
+                                                const std::vector<int>& room);
+
+}  // namespace spadework::certificate

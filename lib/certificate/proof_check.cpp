@@ -1,0 +1,82 @@
+#include <algorithm>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "certificate/figure_check.hpp"
+#include "certificate/priced_bound.hpp"
+#include "certificate/verification.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+/// How cables fan out in a layout whose plans have one place where they do; nothing for other layouts.
+std::optional<FanOutFigures> figures_of(const Scenario& scenario, LayoutKind layout) {
+    const bool one_trunk =
+        layout == LayoutKind::trunk_one || (layout == LayoutKind::trunk && scenario.rules.most_enclosures == 1);
+    if (layout == LayoutKind::home_runs) return home_run_figures(scenario);
+    if (one_trunk) return one_trunk_figures(scenario);
+    return std::nullopt;
+}
+
+/// The best bound for each place; a place without way to some building has none, and no plan either.
+class PlaceBounds {
+public:
+    void add(const RoutesEvidence& evidence, const std::vector<std::optional<Money>>& bounds) {
+        for (std::size_t r = 0; r < bounds.size(); ++r) {
+            Place& place = places_[evidence.roots[r].at];
+            place.no_plan = place.no_plan || !bounds[r];
+            if (bounds[r]) place.bound = std::max(place.bound.value_or(*bounds[r]), *bounds[r]);
+        }
+    }
+
+    /// The least over the places, or the place for which there is no evidence.
+    std::optional<Money> least(const std::vector<PlaceIndex>& all, std::optional<PlaceIndex>& without) const {
+        std::optional<Money> least;
+        for (const PlaceIndex at : all) {
+            const auto place = places_.find(at);
+            if (place == places_.end()) {
+                without = at;
+                return std::nullopt;
+            }
+            if (place->second.no_plan) continue;
+            least = std::min(least.value_or(*place->second.bound), *place->second.bound);
+        }
+        return least;
+    }
+
+private:
+    struct Place {
+        bool no_plan = false;
+        std::optional<Money> bound;
+    };
+    std::map<PlaceIndex, Place> places_;
+};
+
+}  // namespace
+
+std::vector<std::string> proof_faults(const Scenario& scenario, const Certificate& certificate,
+                                      std::optional<Money>& direct) {
+    if (certificate.proof.routes.empty()) return {};
+    const auto figures = figures_of(scenario, certificate.layout);
+    if (!figures) {
+        return {fmt::format("evidence of cables that fan out from one place says nothing of {}",
+                            id_of(certificate.layout))};
+    }
+    PlaceBounds places;
+    for (const auto& evidence : certificate.proof.routes) {
+        std::vector<std::string> faults = figure_faults(scenario, *figures, *evidence);
+        const std::string prices = price_fault(scenario, *evidence);
+        if (!prices.empty()) faults.push_back(prices);
+        if (!faults.empty()) return faults;
+        places.add(*evidence, direct_bounds(scenario, *evidence, rooms_of(scenario, *evidence)));
+    }
+    std::optional<PlaceIndex> without;
+    direct = places.least(figures->places, without);
+    if (!without) return {};
+    return {fmt::format("nothing bounds plans with the enclosure at {}",
+                        scenario.places[static_cast<std::size_t>(*without)].id)};
+}
+
+}  // namespace spadework::certificate

@@ -1,0 +1,112 @@
+#include <fmt/format.h>
+
+#include "certificate/reader.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+/// Small enough for a product of two and a sum of such products in 128 bits.
+constexpr Range costs{0, std::int64_t{1} << 62U};
+constexpr Range any_money{-1'000'000'000'000'000'000, 1'000'000'000'000'000'000};
+constexpr std::int64_t most_units_a_minor = 1'000'000'000;
+constexpr std::int64_t most_parts = std::int64_t{1} << 40U;
+
+CertifiedEdge read_edge(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    const Fields fields(value, {"segment", "way", "opening", "length", "passage", "room"}, problems);
+    CertifiedEdge edge;
+    edge.segment = index_of_sorted(fields["segment"], scenario.segments, "a segment", problems);
+    edge.way = static_cast<int>(whole(fields["way"], {0, 1'000'000}, problems));
+    edge.opening = whole(fields["opening"], costs, problems);
+    edge.length = whole(fields["length"], costs, problems);
+    edge.passage = whole(fields["passage"], costs, problems);
+    edge.room_price = whole(fields["room"], costs, problems);
+    return edge;
+}
+
+/// A building each, in the site's order; then, where there is one more, the hub.
+void read_demands(const JsonValue& value, const Scenario& scenario, RoutesEvidence& evidence, Problems& problems) {
+    const std::vector<JsonValue>& list = items(value, problems);
+    const std::size_t buildings = scenario.buildings.size();
+    if (list.size() != buildings && list.size() != buildings + 1) {
+        problems.add(value, in_words(value),
+                     fmt::format("{} buildings, and the hub where there is a trunk", buildings));
+        return;
+    }
+    for (std::size_t d = 0; d < list.size(); ++d) {
+        const Fields fields(list[d], {"building", "weight", "multiplicity"}, problems);
+        const JsonValue& building = fields["building"];
+        const bool right = d < buildings ? building.text == scenario.buildings[d].id : building.kind == JsonKind::null;
+        if (!right) {
+            problems.add(list[d], "a demand of " + in_words(building),
+                         d < buildings ? "building '" + scenario.buildings[d].id + "'" : "null, for the hub");
+        }
+        const PlaceIndex at = d < buildings ? scenario.buildings[d].place : scenario.hub.place;
+        evidence.demands.push_back(
+            {at, whole(fields["weight"], costs, problems), whole(fields["multiplicity"], costs, problems)});
+    }
+}
+
+void read_roots(const JsonValue& value, const Scenario& scenario, RoutesEvidence& evidence, Problems& problems) {
+    for (const JsonValue& item : items(value, problems)) {
+        const Fields fields(item, {"at", "cost"}, problems);
+        evidence.roots.push_back({index_of_sorted(fields["at"], scenario.places, "a place", problems),
+                                  whole(fields["cost"], costs, problems)});
+    }
+}
+
+std::vector<graph::EdgePrice> read_price_list(const JsonValue& value, std::size_t edges, Problems& problems) {
+    const std::vector<std::int64_t> list = numbers(value, costs, problems);
+    std::vector<graph::EdgePrice> prices;
+    if (list.size() % 3 != 0) problems.add(value, in_words(value), "triples of edge, direction and price");
+    for (std::size_t i = 0; i + 2 < list.size(); i += 3) {
+        if (list[i] >= static_cast<std::int64_t>(edges) || list[i + 1] > 1) {
+            problems.add(value, fmt::format("edge {}, direction {}", list[i], list[i + 1]),
+                         fmt::format("edges from 0 to {}, directions 0 or 1", edges));
+            return {};
+        }
+        prices.push_back({static_cast<graph::EdgeId>(list[i]), list[i + 2], list[i + 1] == 1});
+    }
+    return prices;
+}
+
+void read_prices(const JsonValue& value, RoutesEvidence& evidence, Problems& problems) {
+    for (const JsonValue& set : items(value, problems)) {
+        graph::EdgePriceSet prices;
+        for (const JsonValue& list : items(set, problems))
+            prices.push_back(read_price_list(list, evidence.edges.size(), problems));
+        if (prices.size() != evidence.demands.size()) {
+            problems.add(set, in_words(set), fmt::format("a list for each of {} demands", evidence.demands.size()));
+        }
+        evidence.prices.push_back(std::move(prices));
+    }
+}
+
+RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    const Fields fields(value, {"constant", "units_a_minor", "edges", "demands", "roots", "parts", "prices"}, problems);
+    RoutesEvidence evidence;
+    evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
+    evidence.units_a_minor = whole(fields["units_a_minor"], {1, most_units_a_minor}, problems);
+    for (const JsonValue& edge : items(fields["edges"], problems))
+        evidence.edges.push_back(read_edge(edge, scenario, problems));
+    read_demands(fields["demands"], scenario, evidence, problems);
+    read_roots(fields["roots"], scenario, evidence, problems);
+    evidence.parts = whole(fields["parts"], {1, most_parts}, problems);
+    read_prices(fields["prices"], evidence, problems);
+    return evidence;
+}
+
+}  // namespace
+
+BoundCertificate read_proof(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    const Fields fields(value, {"contained_in", "evidence"}, problems);
+    BoundCertificate proof;
+    if (fields["contained_in"].kind != JsonKind::null) {
+        proof.contained_in = read_layout(fields["contained_in"], problems);
+    }
+    for (const JsonValue& item : items(fields["evidence"], problems))
+        proof.routes.push_back(std::make_shared<const RoutesEvidence>(read_evidence(item, scenario, problems)));
+    return proof;
+}
+
+}  // namespace spadework::certificate

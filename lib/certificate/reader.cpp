@@ -1,0 +1,101 @@
+#include "certificate/reader.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "certificate/plan_words.hpp"
+#include "certificate/seal.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+constexpr Range any_money{-1'000'000'000'000'000'000, 1'000'000'000'000'000'000};
+
+bool is_of_the_format(const JsonValue& value, Problems& problems) {
+    for (const auto& [key, member] : value.members) {
+        if (key == "format" && member.text != "spadework-certificate") {
+            problems.add(member, in_words(member), "text 'spadework-certificate'");
+        }
+        if (key == "version" && (member.kind != JsonKind::number || member.number != format_version)) {
+            problems.add(member, "a certificate of version " + in_words(member),
+                         fmt::format("version {}", format_version));
+        }
+    }
+    return problems.none();
+}
+
+/// Why the certificate is of another site; "" when it is of this one.
+std::string how_site_differs(const Scenario& scenario, const Certificate& certificate) {
+    if (certificate.site_name != scenario.name) {
+        return fmt::format("it is of the site '{}', not of '{}'", certificate.site_name, scenario.name);
+    }
+    if (certificate.site_digest != scenario.digest) {
+        return fmt::format("the site's files have changed since: digest {} then, {} now", certificate.site_digest,
+                           scenario.digest);
+    }
+    return "";
+}
+
+void read_head(const Fields& fields, Certificate& certificate, Problems& problems) {
+    const Fields site(fields["site"], {"name", "digest"}, problems);
+    certificate.site_name = text(site["name"], problems);
+    certificate.site_digest = text(site["digest"], problems);
+    for (const JsonValue& layout : items(fields["certified_together"], problems))
+        certificate.all.push_back(read_layout(layout, problems));
+    certificate.layout = read_layout(fields["layout"], problems);
+    certificate.total = Money::from_minor(whole(fields["total"], any_money, problems));
+    certificate.bound = Money::from_minor(whole(fields["bound"], any_money, problems));
+    certificate.direct_bound = Money::from_minor(whole(fields["direct_bound"], any_money, problems));
+}
+
+std::string how_seal_differs(std::string_view file_text, const std::string& seal) {
+    const std::string made = checksum(file_text.substr(0, file_text.rfind(seal_key)));
+    if (made == seal) return "";
+    return fmt::format("the file is not as it was written: its seal is {}, its text makes {}", seal, made);
+}
+
+}  // namespace
+
+LayoutKind read_layout(const JsonValue& value, Problems& problems) {
+    std::vector<std::string> ids;
+    for (const LayoutKind layout : all_layouts()) {
+        if (value.kind == JsonKind::text && value.text == id_of(layout)) return layout;
+        ids.emplace_back(id_of(layout));
+    }
+    problems.add(value, in_words(value), fmt::format("one of {}", fmt::join(ids, ", ")));
+    return LayoutKind::home_runs;
+}
+
+ReadCertificate read_certificate(const Scenario& scenario, const std::string& file, std::string_view file_text) {
+    ReadCertificate read;
+    if (file_text.size() > largest_file_bytes) {
+        read.diagnostics.push_back({{file, 0, 0}, Severity::error, "more than 64 MiB", "a smaller file", {}});
+        return read;
+    }
+    const auto value = parse_json(file, file_text, read.diagnostics);
+    if (!value) return read;
+    Problems problems(file);
+    if (is_of_the_format(*value, problems)) {
+        const Fields fields(*value,
+                            {"format", "version", "site", "currency", "certified_together", "layout", "total", "bound",
+                             "direct_bound", "plan", "proof", "seal"},
+                            problems);
+        Certificate certificate;
+        read_head(fields, certificate, problems);
+        const std::string seal = text(fields["seal"], problems);
+        if (problems.none()) read.other_site = how_site_differs(scenario, certificate);
+        if (read.other_site.empty()) {
+            certificate.plan = read_plan(fields["plan"], scenario, certificate.layout, problems);
+            certificate.proof = read_proof(fields["proof"], scenario, problems);
+        }
+        if (problems.none()) {
+            read.broken_seal = how_seal_differs(file_text, seal);
+            read.certificate = std::move(certificate);
+        }
+    }
+    read.diagnostics = problems.list();
+    return read;
+}
+
+}  // namespace spadework::certificate

@@ -1,0 +1,142 @@
+#include "certificate/verification.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "rates/quote_rates.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+/// Whose plans are all among whose.
+constexpr std::array<std::pair<LayoutKind, LayoutKind>, 4> contained = {{
+    {LayoutKind::trunk_one, LayoutKind::trunk},
+    {LayoutKind::trunk_one, LayoutKind::mixed},
+    {LayoutKind::trunk, LayoutKind::mixed},
+    {LayoutKind::home_runs, LayoutKind::mixed},
+}};
+
+bool is_contained(LayoutKind narrow, LayoutKind wide) {
+    return std::find(contained.begin(), contained.end(), std::pair(narrow, wide)) != contained.end();
+}
+
+/// One certificate after another; a layout is checked before those whose bound is taken over from it.
+class Check {
+public:
+    Check(const Scenario& scenario, const std::vector<NamedCertificate>& certificates) : scenario_(scenario) {
+        for (const NamedCertificate& named : certificates)
+            files_[named.layout] = &named.read;
+    }
+
+    std::vector<Verdict> run() {
+        std::set<LayoutKind> layouts;
+        for (const auto& [layout, read] : files_) {
+            layouts.insert(layout);
+            if (read->certificate) layouts.insert(read->certificate->all.begin(), read->certificate->all.end());
+        }
+        std::vector<Verdict> verdicts;
+        for (const LayoutKind layout : layouts)
+            verdicts.push_back(checked(layout).verdict);
+        return verdicts;
+    }
+
+private:
+    struct Checked {
+        Verdict verdict;
+        std::optional<Money> direct;  ///< Bound proved on direct cost.
+    };
+
+    const Checked& checked(LayoutKind layout) {
+        const auto known = checked_.find(layout);
+        if (known != checked_.end()) return known->second;
+        return checked_[layout] = check(layout);
+    }
+
+    Checked check(LayoutKind layout) {
+        Checked result;
+        result.verdict.layout = layout;
+        std::vector<std::string>& faults = result.verdict.faults;
+        const auto file = files_.find(layout);
+        if (file == files_.end()) {
+            faults.push_back(fmt::format("there is no file {}", file_name(layout)));
+        } else if (!file->second->other_site.empty()) {
+            faults.push_back(file->second->other_site);
+        } else if (!file->second->certificate) {
+            faults.emplace_back("the file cannot be read");
+        } else if (file->second->certificate->layout != layout) {
+            faults.push_back(fmt::format("the file is of layout {}", id_of(file->second->certificate->layout)));
+        } else {
+            check_content(*file->second, result);
+        }
+        result.verdict.proved = faults.empty();
+        return result;
+    }
+
+    void check_content(const ReadCertificate& read, Checked& result) {
+        const Certificate& certificate = *read.certificate;
+        std::vector<std::string>& faults = result.verdict.faults;
+        if (!read.broken_seal.empty()) faults.push_back(read.broken_seal);
+        result.verdict.claimed = certificate.bound;
+        faults = joined(std::move(faults), plan_faults(scenario_, certificate, result.verdict.total));
+        faults = joined(std::move(faults), bound_faults(certificate, result));
+    }
+
+    std::vector<std::string> bound_faults(const Certificate& certificate, Checked& result) {
+        std::vector<std::string> faults = proof_faults(scenario_, certificate, result.direct);
+        if (certificate.proof.contained_in) take_over(certificate, result, faults);
+        if (!result.direct && faults.empty()) faults.emplace_back("the certificate holds no evidence for its bound");
+        if (!result.direct) return faults;
+        result.verdict.proved_bound = quote_for(*result.direct, scenario_.rules).total();
+        if (certificate.direct_bound > *result.direct) {
+            faults.push_back(fmt::format("a direct cost of {} is claimed as bound, the evidence proves {}",
+                                         certificate.direct_bound.minor(), result.direct->minor()));
+        }
+        const Money quoted = quote_for(certificate.direct_bound, scenario_.rules).total();
+        if (certificate.bound != quoted) {
+            faults.push_back(fmt::format("the bound is {}; with contingency and tax it would be {}",
+                                         certificate.bound.minor(), quoted.minor()));
+        }
+        if (result.verdict.total && certificate.bound > *result.verdict.total) {
+            faults.emplace_back("the bound is above the plan's total");
+        }
+        return faults;
+    }
+
+    /// The bound of a layout that contains this one.
+    void take_over(const Certificate& certificate, Checked& result, std::vector<std::string>& faults) {
+        const LayoutKind wide = *certificate.proof.contained_in;
+        if (!is_contained(certificate.layout, wide)) {
+            faults.push_back(fmt::format("layout {} does not contain {}", id_of(wide), id_of(certificate.layout)));
+            return;
+        }
+        const Checked& other = checked(wide);
+        if (!other.direct || !other.verdict.proved) {
+            faults.push_back(fmt::format("its bound is that of {}, which is not proved", id_of(wide)));
+            return;
+        }
+        result.direct = std::max(result.direct.value_or(*other.direct), *other.direct);
+    }
+
+    static std::vector<std::string> joined(std::vector<std::string> all, std::vector<std::string> some) {
+        all.insert(all.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
+        return all;
+    }
+
+    const Scenario& scenario_;
+    std::map<LayoutKind, const ReadCertificate*> files_;
+    std::map<LayoutKind, Checked> checked_;
+};
+
+}  // namespace
+
+std::vector<Verdict> verify(const Scenario& scenario, const std::vector<NamedCertificate>& certificates) {
+    return Check(scenario, certificates).run();
+}
+
+}  // namespace spadework::certificate

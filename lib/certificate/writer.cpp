@@ -1,0 +1,134 @@
+#include "certificate/writer.hpp"
+
+#include "certificate/seal.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+using report::JsonWriter;
+using Shape = JsonWriter::Shape;
+
+void write_edge(JsonWriter& json, const Scenario& scenario, const CertifiedEdge& edge) {
+    json.begin_object(Shape::one_line);
+    json.key("segment").text(scenario.segments[static_cast<std::size_t>(edge.segment)].id);
+    json.key("way").whole(edge.way);
+    json.key("opening").whole(edge.opening);
+    json.key("length").whole(edge.length);
+    json.key("passage").whole(edge.passage);
+    json.key("room").whole(edge.room_price);
+    json.end();
+}
+
+void write_demands(JsonWriter& json, const Scenario& scenario, const std::vector<graph::Demand>& demands) {
+    json.key("demands").begin_list();
+    for (std::size_t d = 0; d < demands.size(); ++d) {
+        json.begin_object(Shape::one_line);
+        json.key("building");
+        if (d < scenario.buildings.size()) {
+            json.text(scenario.buildings[d].id);
+        } else {
+            json.null();  // The hub, at the other end of a trunk.
+        }
+        json.key("weight").whole(demands[d].weight);
+        json.key("multiplicity").whole(demands[d].multiplicity);
+        json.end();
+    }
+    json.end();
+}
+
+void write_roots(JsonWriter& json, const Scenario& scenario, const std::vector<graph::RootOption>& roots) {
+    json.key("roots").begin_list();
+    for (const graph::RootOption& root : roots) {
+        json.begin_object(Shape::one_line);
+        json.key("at").text(scenario.places[static_cast<std::size_t>(root.at)].id);
+        json.key("cost").whole(root.cost);
+        json.end();
+    }
+    json.end();
+}
+
+void write_prices(JsonWriter& json, const std::vector<graph::EdgePriceSet>& sets) {
+    json.key("prices").begin_list();
+    for (const graph::EdgePriceSet& set : sets) {
+        json.begin_list();
+        for (const std::vector<graph::EdgePrice>& prices : set) {
+            json.begin_list(Shape::one_line);
+            for (const graph::EdgePrice& price : prices) {
+                json.whole(price.edge);
+                json.whole(price.backwards ? 1 : 0);
+                json.whole(price.price);
+            }
+            json.end();
+        }
+        json.end();
+    }
+    json.end();
+}
+
+void write_evidence(JsonWriter& json, const Scenario& scenario, const RoutesEvidence& evidence) {
+    json.begin_object();
+    json.key("constant").whole(evidence.constant.minor());
+    json.key("units_a_minor").whole(evidence.units_a_minor);
+    json.key("edges").begin_list();
+    for (const CertifiedEdge& edge : evidence.edges)
+        write_edge(json, scenario, edge);
+    json.end();
+    write_demands(json, scenario, evidence.demands);
+    write_roots(json, scenario, evidence.roots);
+    json.key("parts").whole(evidence.parts);
+    write_prices(json, evidence.prices);
+    json.end();
+}
+
+void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertificate& proof) {
+    json.key("proof").begin_object();
+    json.key("contained_in");
+    if (proof.contained_in) {
+        json.text(id_of(*proof.contained_in));
+    } else {
+        json.null();
+    }
+    json.key("evidence").begin_list();
+    for (const auto& evidence : proof.routes)
+        write_evidence(json, scenario, *evidence);
+    json.end();
+    json.end();
+}
+
+void write_head(JsonWriter& json, const Scenario& scenario, const Certificate& certificate) {
+    json.key("format").text("spadework-certificate");
+    json.key("version").whole(format_version);
+    json.key("site").begin_object(Shape::one_line);
+    json.key("name").text(certificate.site_name);
+    json.key("digest").text(certificate.site_digest);
+    json.end();
+    json.key("currency").text(scenario.currency.code);
+    json.key("certified_together").begin_list(Shape::one_line);
+    for (const LayoutKind layout : certificate.all)
+        json.text(id_of(layout));
+    json.end();
+    json.key("layout").text(id_of(certificate.layout));
+    json.key("total").whole(certificate.total.minor());
+    json.key("bound").whole(certificate.bound.minor());
+    json.key("direct_bound").whole(certificate.direct_bound.minor());
+}
+
+}  // namespace
+
+std::string to_json(const Scenario& scenario, const Certificate& certificate) {
+    JsonWriter json;
+    json.begin_object();
+    write_head(json, scenario, certificate);
+    json.key("plan");
+    write_plan(json, scenario, certificate.plan);
+    write_proof(json, scenario, certificate.proof);
+    json.key("seal").text("");
+    json.end();
+    std::string text = json.finished();
+    const std::size_t seal = text.rfind(seal_key);
+    return text.substr(0, seal) + std::string(seal_key) + ": \"" + checksum(std::string_view(text).substr(0, seal)) +
+           "\"\n}\n";
+}
+
+}  // namespace spadework::certificate
