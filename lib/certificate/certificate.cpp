@@ -1,5 +1,7 @@
 #include "certificate/certificate.hpp"
 
+#include "certificate/pruning.hpp"
+
 namespace spadework::certificate {
 
 std::string file_name(LayoutKind layout) {
@@ -15,7 +17,8 @@ std::vector<Certificate> certificates_of(const Scenario& scenario, const Compari
     for (const LayoutResult& result : comparison.layouts) {
         if (!result.feasible()) continue;
         certificates.push_back({scenario.name, scenario.digest, all, result.layout, result.total, result.bound,
-                                result.direct_bound, *result.plan, result.certificate});
+                                result.direct_bound, *result.plan,
+                                pruned(scenario, result.certificate, result.direct_bound)});
     }
     return certificates;
 }

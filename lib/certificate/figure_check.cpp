@@ -55,7 +55,10 @@ private:
             const std::string& id = scenario_.segments[static_cast<std::size_t>(edge.segment)].id;
             if (edge.way >= static_cast<int>(ways.size())) {
                 fault(fmt::format("segment {} has no way {} that may be used", id, edge.way));
-            } else if (edge.room_price > 0 && ways[static_cast<std::size_t>(edge.way)].room < 0) {
+            } else if (edge.room != ways[static_cast<std::size_t>(edge.way)].room) {
+                fault(fmt::format("segment {}, way {}, takes {} cables, not {} (-1: no limit)", id, edge.way,
+                                  ways[static_cast<std::size_t>(edge.way)].room, edge.room));
+            } else if (edge.room_price > 0 && edge.room < 0) {
                 fault(fmt::format("segment {}, way {}, has a price on room that is not limited", id, edge.way));
             }
             edges_of_[static_cast<std::size_t>(edge.segment)].push_back(e);
@@ -65,7 +68,7 @@ private:
     void check_segment(SegmentIndex segment) {
         const std::vector<Way> ways = ways_of(scenario_, segment);
         for (int w = 0; w < static_cast<int>(ways.size()); ++w) {
-            std::string why = fmt::format("no edge stands for it");
+            std::string why = "no edge stands for it";
             bool stands = false;
             for (const std::size_t e : edges_of_[static_cast<std::size_t>(segment)]) {
                 const std::string dearer = how_dearer(evidence_.edges[e], ways[static_cast<std::size_t>(w)], w);
@@ -138,13 +141,6 @@ private:
 std::vector<std::string> figure_faults(const Scenario& scenario, const FanOutFigures& figures,
                                        const RoutesEvidence& evidence) {
     return FigureCheck(scenario, figures, evidence).run();
-}
-
-std::vector<int> rooms_of(const Scenario& scenario, const RoutesEvidence& evidence) {
-    std::vector<int> rooms;
-    for (const CertifiedEdge& edge : evidence.edges)
-        rooms.push_back(ways_of(scenario, edge.segment)[static_cast<std::size_t>(edge.way)].room);
-    return rooms;
 }
 
 }  // namespace spadework::certificate

@@ -15,7 +15,4 @@ namespace spadework::certificate {
 std::vector<std::string> figure_faults(const Scenario& scenario, const FanOutFigures& figures,
                                        const RoutesEvidence& evidence);
 
-/// For each edge of the evidence how many cables its duct takes; -1 where that is not limited.
-std::vector<int> rooms_of(const Scenario& scenario, const RoutesEvidence& evidence);
-
 }  // namespace spadework::certificate

@@ -165,12 +165,10 @@ std::string price_fault(const Scenario& scenario, const RoutesEvidence& evidence
     return "";
 }
 
-std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence,
-                                                const std::vector<int>& room) {
+std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence) {
     Wide rebate = 0;
-    for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
-        if (evidence.edges[e].room_price > 0) rebate += static_cast<Wide>(evidence.edges[e].room_price) * room[e];
-    }
+    for (const CertifiedEdge& edge : evidence.edges)
+        rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
     const Wide step = common_divisor(evidence);
     const Wide unit = step * evidence.parts;
     const std::vector<std::optional<Wide>> sums = best_sums(scenario, evidence);

@@ -17,9 +17,7 @@ namespace spadework::certificate {
 std::string price_fault(const Scenario& scenario, const RoutesEvidence& evidence);
 
 /// Direct cost that no plan with the root undercuts, for each of the evidence's roots; nothing where some demand cannot
-/// be reached from it, so that there is no plan. `price_fault` must have found nothing. `room` is by edge: how many
-/// cables go through.
-std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence,
-                                                const std::vector<int>& room);
+/// be reached from it, so that there is no plan. `price_fault` must have found nothing.
+std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence);
 
 }  // namespace spadework::certificate

@@ -70,7 +70,7 @@ std::vector<std::string> proof_faults(const Scenario& scenario, const Certificat
         const std::string prices = price_fault(scenario, *evidence);
         if (!prices.empty()) faults.push_back(prices);
         if (!faults.empty()) return faults;
-        places.add(*evidence, direct_bounds(scenario, *evidence, rooms_of(scenario, *evidence)));
+        places.add(*evidence, direct_bounds(scenario, *evidence));
     }
     std::optional<PlaceIndex> without;
     direct = places.least(figures->places, without);

@@ -12,15 +12,26 @@ constexpr Range any_money{-1'000'000'000'000'000'000, 1'000'000'000'000'000'000}
 constexpr std::int64_t most_units_a_minor = 1'000'000'000;
 constexpr std::int64_t most_parts = std::int64_t{1} << 40U;
 
+/// A place that the site gives already.
+void expect_place(const JsonValue& value, const Scenario& scenario, PlaceIndex place, Problems& problems) {
+    const std::string& id = scenario.places[static_cast<std::size_t>(place)].id;
+    if (text(value, problems) != id) problems.add(value, in_words(value), "'" + id + "', as in the site");
+}
+
 CertifiedEdge read_edge(const JsonValue& value, const Scenario& scenario, Problems& problems) {
-    const Fields fields(value, {"segment", "way", "opening", "length", "passage", "room"}, problems);
+    const Fields fields(value, {"segment", "way", "from", "to", "opening", "length", "passage", "room", "room_price"},
+                        problems);
     CertifiedEdge edge;
     edge.segment = index_of_sorted(fields["segment"], scenario.segments, "a segment", problems);
     edge.way = static_cast<int>(whole(fields["way"], {0, 1'000'000}, problems));
     edge.opening = whole(fields["opening"], costs, problems);
     edge.length = whole(fields["length"], costs, problems);
     edge.passage = whole(fields["passage"], costs, problems);
-    edge.room_price = whole(fields["room"], costs, problems);
+    edge.room = static_cast<int>(whole(fields["room"], {-1, 1'000'000}, problems));
+    edge.room_price = whole(fields["room_price"], costs, problems);
+    const Segment& segment = scenario.segments[static_cast<std::size_t>(edge.segment)];
+    expect_place(fields["from"], scenario, segment.from, problems);
+    expect_place(fields["to"], scenario, segment.to, problems);
     return edge;
 }
 
@@ -34,7 +45,7 @@ void read_demands(const JsonValue& value, const Scenario& scenario, RoutesEviden
         return;
     }
     for (std::size_t d = 0; d < list.size(); ++d) {
-        const Fields fields(list[d], {"building", "weight", "multiplicity"}, problems);
+        const Fields fields(list[d], {"building", "at", "weight", "multiplicity"}, problems);
         const JsonValue& building = fields["building"];
         const bool right = d < buildings ? building.text == scenario.buildings[d].id : building.kind == JsonKind::null;
         if (!right) {
@@ -42,6 +53,7 @@ void read_demands(const JsonValue& value, const Scenario& scenario, RoutesEviden
                          d < buildings ? "building '" + scenario.buildings[d].id + "'" : "null, for the hub");
         }
         const PlaceIndex at = d < buildings ? scenario.buildings[d].place : scenario.hub.place;
+        expect_place(fields["at"], scenario, at, problems);
         evidence.demands.push_back(
             {at, whole(fields["weight"], costs, problems), whole(fields["multiplicity"], costs, problems)});
     }

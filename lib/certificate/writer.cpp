@@ -9,14 +9,22 @@ namespace {
 using report::JsonWriter;
 using Shape = JsonWriter::Shape;
 
+const std::string& id_at(const Scenario& scenario, PlaceIndex place) {
+    return scenario.places[static_cast<std::size_t>(place)].id;
+}
+
 void write_edge(JsonWriter& json, const Scenario& scenario, const CertifiedEdge& edge) {
     json.begin_object(Shape::one_line);
-    json.key("segment").text(scenario.segments[static_cast<std::size_t>(edge.segment)].id);
+    const Segment& segment = scenario.segments[static_cast<std::size_t>(edge.segment)];
+    json.key("segment").text(segment.id);
     json.key("way").whole(edge.way);
+    json.key("from").text(id_at(scenario, segment.from));
+    json.key("to").text(id_at(scenario, segment.to));
     json.key("opening").whole(edge.opening);
     json.key("length").whole(edge.length);
     json.key("passage").whole(edge.passage);
-    json.key("room").whole(edge.room_price);
+    json.key("room").whole(edge.room);
+    json.key("room_price").whole(edge.room_price);
     json.end();
 }
 
@@ -30,6 +38,7 @@ void write_demands(JsonWriter& json, const Scenario& scenario, const std::vector
         } else {
             json.null();  // The hub, at the other end of a trunk.
         }
+        json.key("at").text(id_at(scenario, demands[d].at));
         json.key("weight").whole(demands[d].weight);
         json.key("multiplicity").whole(demands[d].multiplicity);
         json.end();
@@ -41,7 +50,7 @@ void write_roots(JsonWriter& json, const Scenario& scenario, const std::vector<g
     json.key("roots").begin_list();
     for (const graph::RootOption& root : roots) {
         json.begin_object(Shape::one_line);
-        json.key("at").text(scenario.places[static_cast<std::size_t>(root.at)].id);
+        json.key("at").text(id_at(scenario, root.at));
         json.key("cost").whole(root.cost);
         json.end();
     }

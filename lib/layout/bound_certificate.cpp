@@ -13,8 +13,9 @@ RoutesEvidence evidence(Money constant, const Network& plain, const Network& on,
     for (std::size_t e = 0; e < proof.problem.edges.size(); ++e) {
         const graph::SharedCostEdge& edge = proof.problem.edges[e];
         const graph::Cost room_price = on.edges[e].passage - plain.edges[e].passage;
+        const NetworkEdge& origin = on.origin[e];
         evidence.edges.push_back(
-            {on.origin[e].segment, on.origin[e].way, edge.opening, edge.length, edge.passage, room_price});
+            {origin.segment, origin.way, edge.opening, edge.length, edge.passage, origin.room, room_price});
     }
     evidence.demands = proof.problem.demands;
     evidence.roots = proof.problem.roots;

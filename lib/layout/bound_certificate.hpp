@@ -25,6 +25,7 @@ struct CertifiedEdge {
     graph::Cost opening = 0;
     graph::Length length = 0;
     graph::Cost passage = 0;
+    int room = -1;               ///< Most cables; -1 for no limit.
     graph::Cost room_price = 0;  ///< Counted for each cable on a duct of limited room; see RoomPrices.
 };
 
