@@ -1,3 +1,6 @@
+#include <map>
+#include <set>
+
 #include <fmt/format.h>
 
 #include "certificate/verification.hpp"
@@ -22,6 +25,22 @@ bool is_too_large(const Scenario& scenario, const Plan& plan) {
     return steps > most_steps || plan.cables.size() > 8 * things || plan.enclosures.size() > things;
 }
 
+/// The links of every building are numbered from 1.
+Sentences number_faults(const Plan& plan) {
+    std::map<BuildingIndex, std::set<int>> numbers;
+    std::map<BuildingIndex, int> counts;
+    for (const PlannedLink& link : plan.links) {
+        numbers[link.building].insert(link.number);
+        ++counts[link.building];
+    }
+    for (const auto& [building, known] : numbers) {
+        const bool right = static_cast<int>(known.size()) == counts[building] && *known.begin() == 1 &&
+                           *known.rbegin() == counts[building];
+        if (!right) return {"The links of a building are not numbered from 1."};
+    }
+    return {};
+}
+
 /// What is wrong with the plan beside its price. Each part expects that those before it found nothing.
 Sentences structure_faults(const Scenario& scenario, const Plan& plan) {
     namespace parts = verification;
@@ -31,7 +50,7 @@ Sentences structure_faults(const Scenario& scenario, const Plan& plan) {
         Sentences found = part(scenario, plan);
         if (!found.empty()) return found;
     }
-    return {};
+    return number_faults(plan);
 }
 
 /// A sentence as a part of another.

@@ -37,13 +37,17 @@ std::string how_site_differs(const Scenario& scenario, const Certificate& certif
     return "";
 }
 
-void read_head(const Fields& fields, Certificate& certificate, Problems& problems) {
+void read_head(const Fields& fields, const Scenario& scenario, Certificate& certificate, Problems& problems) {
     const Fields site(fields["site"], {"name", "digest"}, problems);
     certificate.site_name = text(site["name"], problems);
     certificate.site_digest = text(site["digest"], problems);
     for (const JsonValue& layout : items(fields["certified_together"], problems))
         certificate.all.push_back(read_layout(layout, problems));
     certificate.layout = read_layout(fields["layout"], problems);
+    const JsonValue& currency = fields["currency"];
+    if (text(currency, problems) != scenario.currency.code) {
+        problems.add(currency, in_words(currency), "'" + scenario.currency.code + "', as in the site");
+    }
     certificate.total = Money::from_minor(whole(fields["total"], any_money, problems));
     certificate.bound = Money::from_minor(whole(fields["bound"], any_money, problems));
     certificate.direct_bound = Money::from_minor(whole(fields["direct_bound"], any_money, problems));
@@ -82,7 +86,7 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
                              "direct_bound", "plan", "proof", "seal"},
                             problems);
         Certificate certificate;
-        read_head(fields, certificate, problems);
+        read_head(fields, scenario, certificate, problems);
         const std::string seal = text(fields["seal"], problems);
         if (problems.none()) read.other_site = how_site_differs(scenario, certificate);
         if (read.other_site.empty()) {
