@@ -1,0 +1,74 @@
+#include "certificate/reader.hpp"
+
+#include <doctest/doctest.h>
+
+#include "certificate/seal.hpp"
+#include "certificate/support/certified_sites.hpp"
+#include "certificate/writer.hpp"
+
+namespace spadework::certificate {
+
+TEST_CASE("what is read back is written as it was") {
+    drawing::Dice dice(921);
+    int written = 0;
+    for (int round = 0; round < 30; ++round) {
+        const Scenario site = drawing::random_certified_site(dice);
+        for (const LayoutKind layout : {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain}) {
+            const auto certificate = drawing::certified(site, layout);
+            if (!certificate) continue;
+            const std::string text = to_json(site, *certificate);
+            const ReadCertificate read = read_certificate(site, "file", text);
+            CHECK(read.diagnostics.empty());
+            CHECK(read.broken_seal.empty());
+            REQUIRE(read.certificate);
+            CHECK(to_json(site, *read.certificate) == text);
+            ++written;
+        }
+    }
+    CHECK(written > 60);
+}
+
+TEST_CASE("the checksum is FNV-1a of 64 bits") {
+    // Published test values of the function's authors (Fowler, Noll, Vo).
+    CHECK(checksum("") == "cbf29ce484222325");
+    CHECK(checksum("a") == "af63dc4c8601ec8c");
+    CHECK(checksum("foobar") == "85944171f73967e8");
+}
+
+TEST_CASE("no file cut short or with bytes changed is taken for a certificate with its seal") {
+    const Scenario site = drawing::row_site(2, 40);
+    const auto certificate = drawing::certified(site, LayoutKind::home_runs);
+    REQUIRE(certificate);
+    const std::string text = to_json(site, *certificate);
+    drawing::Dice dice(922);
+    for (std::size_t length = 0; length + 1 < text.size(); length += 7) {
+        const ReadCertificate read = read_certificate(site, "file", text.substr(0, length));
+        CHECK_FALSE(read.certificate);
+        CHECK(has_errors(read.diagnostics));
+    }
+    for (int round = 0; round < 3000; ++round) {
+        std::string spoilt = text;
+        const auto at = static_cast<std::size_t>(dice.between(0, static_cast<std::int64_t>(text.size()) - 4));
+        spoilt[at] = static_cast<char>(dice.between(0, 255));
+        if (spoilt == text) continue;
+        const ReadCertificate read = read_certificate(site, "file", spoilt);
+        const bool refused = !read.certificate || !read.broken_seal.empty() || !read.other_site.empty();
+        CHECK(refused);
+    }
+}
+
+TEST_CASE("hostile ids come back as they are") {
+    Scenario site = drawing::row_site(2, 40);
+    site.buildings[0].id = "b\"\\\n\x1b[2J\x7f \xE2\x82\xAC";
+    site.catalogue.cables[0].id = "\"seal\": \"";
+    const auto certificate = drawing::certified(site, LayoutKind::home_runs);
+    REQUIRE(certificate);
+    const std::string text = to_json(site, *certificate);
+    const ReadCertificate read = read_certificate(site, "file", text);
+    for (const Diagnostic& diagnostic : read.diagnostics)
+        FAIL_CHECK(to_text(diagnostic));
+    REQUIRE(read.certificate);
+    CHECK(read.broken_seal.empty());
+}
+
+}  // namespace spadework::certificate
