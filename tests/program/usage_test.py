@@ -49,7 +49,7 @@ class Usage(unittest.TestCase):
         self.assertIn("--verbose", self.refused("compare", "site.yaml", "--quiet", "--verbose"))
 
     def test_help_goes_to_standard_output_for_every_command(self):
-        commands = ["compare", "check", "enclosure", "strands", "example", "schema"]
+        commands = ["compare", "verify", "check", "enclosure", "strands", "example", "schema"]
         overall = run("--help")
         self.assertEqual((overall.code, overall.err), (OK, ""))
         for command in commands:
@@ -61,14 +61,14 @@ class Usage(unittest.TestCase):
     def test_help_names_defaults_and_units(self):
         text = run("compare", "--help").out
         for wanted in ("--time-limit SECONDS", "(default: 30)", "--threads N", "(default: one a core)", "--seed N",
-                       "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR", "--quiet",
-                       "--verbose"):
+                       "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR",
+                       "--certificate DIR", "--quiet", "--verbose"):
             self.assertIn(wanted, text)
 
     def test_help_names_every_exit_code_of_the_header(self):
         header = (ROOT / "tools" / "spadework" / "exit_code.hpp").read_text()
         codes = re.findall(r"^    \w+ = (\d+),", header, re.MULTILINE)
-        self.assertEqual(len(codes), 7)
+        self.assertEqual(len(codes), 8)
         text = run("--help").out
         for code in codes:
             self.assertRegex(text, rf"\b{code} ")

@@ -1,4 +1,4 @@
-"""spadework compare --certificate and spadework verify, end to end: what holds is proved, and what was changed is not."""
+"""spadework compare --certificate and spadework verify, end to end: what holds is proved, what was changed is not."""
 
 import collections
 import copy
