@@ -15,11 +15,15 @@ double demand_of(const Building& building) {
     return megabits;
 }
 
-/// What all links of the hop that ends at a building carry together, Mbit/s.
+/// What all links of the hop that ends at a building carry together, Mbit/s. A ring at work rests one of its hops, so
+/// what closes it does not count.
 double carried_to(const Plan& plan, BuildingIndex building) {
+    const auto closes = [&](const PlannedLink& link) {
+        return plan.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::closing;
+    };
     double megabits = 0;
     for (const PlannedLink& link : plan.links) {
-        if (link.building == building) megabits += static_cast<double>(link.rate.megabits());
+        if (link.building == building && !closes(link)) megabits += static_cast<double>(link.rate.megabits());
     }
     return megabits;
 }
@@ -27,11 +31,13 @@ double carried_to(const Plan& plan, BuildingIndex building) {
 void check_chain(const Scenario& scenario, const Plan& plan, const std::vector<BuildingIndex>& chain,
                  Findings& findings) {
     const auto length = static_cast<int>(chain.size());
-    const std::string where = "chain to " + scenario.buildings[static_cast<std::size_t>(chain.back())].id;
+    const char* kind = plan.layout == LayoutKind::ring ? "ring" : "chain";
+    const std::string where =
+        std::string(kind) + " to " + scenario.buildings[static_cast<std::size_t>(chain.back())].id;
     if (length > scenario.rules.hop_limit) {
         findings.push_back(
             {"hop-limit", FindingSeverity::error, where,
-             fmt::format("{} buildings in one chain, the rules allow {}", length, scenario.rules.hop_limit),
+             fmt::format("{} buildings in one {}, the rules allow {}", length, kind, scenario.rules.hop_limit),
              static_cast<double>(length), static_cast<double>(scenario.rules.hop_limit), "buildings"});
     }
     double demand = 0;

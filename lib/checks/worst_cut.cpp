@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
+#include <utility>
+#include <vector>
 
 #include "checks/checks.hpp"
 
@@ -73,17 +76,62 @@ std::vector<BuildingIndex> buildings_in_order(const Plan& plan) {
     return order;
 }
 
+using LostBySegment = std::map<SegmentIndex, std::vector<BuildingIndex>>;
+
+/// For each segment, the buildings whose every link depends on it.
+LostBySegment lost_by_dependence(const Plan& plan) {
+    Dependence dependence(plan);
+    LostBySegment lost;
+    for (const BuildingIndex building : buildings_in_order(plan)) {
+        for (const SegmentIndex segment : dependence.of(building))
+            lost[segment].push_back(building);
+    }
+    return lost;
+}
+
+/// The segments that all links of one hop of a ring lie in. The hop comes to `to` from the building before it or, where
+/// it closes the ring, from the hub.
+std::set<SegmentIndex> under_hop(const Plan& plan, std::optional<BuildingIndex> from, BuildingIndex to, bool closing) {
+    std::optional<std::set<SegmentIndex>> common;
+    for (const PlannedLink& link : plan.links) {
+        if (link.building != to || link.from != from) continue;
+        const PlannedCable& cable = plan.cables[static_cast<std::size_t>(link.cables.front())];
+        if ((cable.role == CableRole::closing) != closing) continue;
+        std::set<SegmentIndex> here;
+        for (const Step& step : cable.steps)
+            here.insert(step.segment);
+        if (common) std::erase_if(here, [&](SegmentIndex segment) { return !common->contains(segment); });
+        common = std::move(here);
+    }
+    return common.value_or(std::set<SegmentIndex>());
+}
+
+/// For each segment that several hops of a ring pass, the buildings between the first of them and the last: no side of
+/// the ring leads to them when it is cut.
+LostBySegment lost_in_rings(const Plan& plan) {
+    LostBySegment lost;
+    for (const auto& ring : plan.chains) {
+        std::map<SegmentIndex, std::pair<std::size_t, std::size_t>> passes;
+        for (std::size_t hop = 0; hop <= ring.size(); ++hop) {
+            const bool closing = hop == ring.size();
+            const auto from = hop == 0 || closing ? std::nullopt : std::optional(ring[hop - 1]);
+            for (const SegmentIndex segment : under_hop(plan, from, closing ? ring.back() : ring[hop], closing))
+                passes.try_emplace(segment, hop, hop).first->second.second = hop;
+        }
+        for (const auto& [segment, hops] : passes) {
+            for (std::size_t i = hops.first; i < hops.second; ++i)
+                lost[segment].push_back(ring[i]);
+        }
+    }
+    return lost;
+}
+
 }  // namespace
 
 SingleCut worst_cut(const Scenario& scenario, const Plan& plan) {
-    Dependence dependence(plan);
-    std::map<SegmentIndex, std::vector<BuildingIndex>> lost_by;
-    for (const BuildingIndex building : buildings_in_order(plan)) {
-        for (const SegmentIndex segment : dependence.of(building))
-            lost_by[segment].push_back(building);
-    }
+    const LostBySegment lost_by = plan.layout == LayoutKind::ring ? lost_in_rings(plan) : lost_by_dependence(plan);
     SingleCut worst;
-    for (auto& [segment, lost] : lost_by) {
+    for (const auto& [segment, lost] : lost_by) {
         if (lost.size() <= worst.lost.size()) continue;
         worst.what = "segment " + scenario.segments[static_cast<std::size_t>(segment)].id;
         worst.lost = lost;

@@ -114,6 +114,11 @@ std::vector<BitRate> rates_wanted(const Building& building) {
     return rates;
 }
 
+/// Whether buildings hang one on another.
+bool in_chains(const Plan& plan) {
+    return plan.layout == LayoutKind::daisy_chain || plan.layout == LayoutKind::ring;
+}
+
 /// In a chain a building may have more and faster links than it asks for, never fewer or slower.
 bool serves(const std::vector<BitRate>& have, const std::vector<BitRate>& want, bool chain) {
     if (!chain) return have == want;
@@ -128,8 +133,7 @@ void check_served(const Scenario& scenario, const Plan& plan, Sentences& found) 
     auto rates = rates_served(scenario, plan, found);
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         const Building& building = scenario.buildings[b];
-        const bool chain = plan.layout == LayoutKind::daisy_chain;
-        if (serves(rates[static_cast<BuildingIndex>(b)], rates_wanted(building), chain)) continue;
+        if (serves(rates[static_cast<BuildingIndex>(b)], rates_wanted(building), in_chains(plan))) continue;
         found.push_back(fmt::format("Building {} does not have the links it asks for.", building.id));
     }
 }
@@ -156,20 +160,27 @@ Before chain_order(const Scenario& scenario, const Plan& plan, Sentences& found)
     return before;
 }
 
+/// A link over a closing cable, from the hub; ring_violations() sees whether it ends where a ring does.
+bool closes_ring(const Plan& plan, const PlannedLink& link) {
+    return plan.layout == LayoutKind::ring && !link.from && link.cables.size() == 1 &&
+           item(plan.cables, link.cables.front()).role == CableRole::closing;
+}
+
 void check_chains(const Scenario& scenario, const Plan& plan, Sentences& found) {
     const Before before = chain_order(scenario, plan, found);
     for (const PlannedLink& link : plan.links) {
         const auto entry = before.find(link.building);
-        if (entry == before.end() || entry->second == link.from) continue;
+        if (entry == before.end() || entry->second == link.from || closes_ring(plan, link)) continue;
         found.push_back(fmt::format("{} does not begin at the building before it.", name_of_link(scenario, link)));
     }
 }
 
 void check_roles(const Scenario& scenario, const Plan& plan, Sentences& found) {
-    const bool chain = plan.layout == LayoutKind::daisy_chain;
+    const bool chain = in_chains(plan);
     const bool trunk = plan.layout == LayoutKind::trunk || plan.layout == LayoutKind::trunk_one;
     for (const PlannedCable& cable : plan.cables) {
-        const bool hop = cable.role == CableRole::hop;
+        const bool closing = cable.role == CableRole::closing && plan.layout == LayoutKind::ring;
+        const bool hop = cable.role == CableRole::hop || closing;
         if (hop != chain || (trunk && cable.role == CableRole::home_run)) {
             found.push_back(fmt::format("Cable {} has no part in its layout.", cable.id));
         }
@@ -195,7 +206,7 @@ Sentences link_violations(const Scenario& scenario, const Plan& plan) {
     }
     check_served(scenario, plan, found);
     check_roles(scenario, plan, found);
-    if (plan.layout == LayoutKind::daisy_chain) check_chains(scenario, plan, found);
+    if (in_chains(plan)) check_chains(scenario, plan, found);
     return found;
 }
 

@@ -98,7 +98,7 @@ void check_budgets(const Scenario& scenario, const LayoutResult& result, Sentenc
     }
 }
 
-/// Buildings that no chain of links joins to the hub when the given cables are cut.
+/// Buildings that no chain of links, followed either way, joins to the hub when the given cables are cut.
 std::set<BuildingIndex> cut_off(const Scenario& scenario, const Plan& plan, const std::set<int>& cut) {
     std::set<BuildingIndex> lost;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b)
@@ -107,9 +107,12 @@ std::set<BuildingIndex> cut_off(const Scenario& scenario, const Plan& plan, cons
         again = false;
         for (const PlannedLink& link : plan.links) {
             const bool begins_lit = !link.from || !lost.contains(*link.from);
+            const bool ends_lit = !lost.contains(link.building);
             const bool whole =
                 std::none_of(link.cables.begin(), link.cables.end(), [&](int cable) { return cut.contains(cable); });
-            if (begins_lit && whole && lost.erase(link.building) > 0) again = true;
+            if (!whole) continue;
+            if (begins_lit && lost.erase(link.building) > 0) again = true;
+            if (ends_lit && link.from && lost.erase(*link.from) > 0) again = true;
         }
     }
     return lost;

@@ -43,21 +43,21 @@ void check_cables(const Scenario& scenario, const Plan& plan, Sentences& found) 
     }
 }
 
-/// Spares of every building's own cables together.
+/// Spares of every building's own cables together, those that close a ring apart.
 void check_building_spares(const Scenario& scenario, const Plan& plan, Sentences& found) {
-    std::map<BuildingIndex, int> spare;
+    std::map<std::pair<BuildingIndex, CableRole>, int> spare;
     for (const PlannedCable& cable : plan.cables) {
         if (cable.role == CableRole::trunk) continue;
         if (!cable.building) {
             found.push_back(fmt::format("Cable {} is for no building.", cable.id));
             continue;
         }
-        spare[*cable.building] += cable.need.spare;
+        spare[{*cable.building, cable.role}] += cable.need.spare;
     }
-    for (const auto& [building, strands] : spare) {
+    for (const auto& [cables, strands] : spare) {
         if (strands >= scenario.rules.spare.drop_spare_least) continue;
         found.push_back(fmt::format("The cables to building {} have {} spare strands, fewer than {}.",
-                                    item(scenario.buildings, building).id, strands,
+                                    item(scenario.buildings, cables.first).id, strands,
                                     scenario.rules.spare.drop_spare_least));
     }
 }
@@ -129,7 +129,8 @@ void check_counts(const Scenario& scenario, const Plan& plan, Sentences& found) 
         found.push_back(fmt::format("Two enclosures stand at {}.", item(scenario.places, enclosure.place).id));
     }
     const auto count = static_cast<int>(plan.enclosures.size());
-    const bool none = plan.layout == LayoutKind::home_runs || plan.layout == LayoutKind::daisy_chain;
+    const bool none = plan.layout == LayoutKind::home_runs || plan.layout == LayoutKind::daisy_chain ||
+                      plan.layout == LayoutKind::ring;
     if (none && count > 0) found.emplace_back("A layout without enclosures has one.");
     if (count > scenario.rules.most_enclosures) {
         found.push_back(fmt::format("The plan has {} enclosures, more than the {} allowed.", count,

@@ -25,6 +25,7 @@ std::vector<std::string> violations(const Scenario& scenario, const LayoutResult
     append(found, parts::route_violations(scenario, plan));
     append(found, parts::strand_violations(scenario, plan));
     append(found, parts::link_violations(scenario, plan));
+    append(found, parts::ring_violations(scenario, plan));
     append(found, parts::gear_violations(scenario, plan));
     append(found, parts::cost_violations(scenario, result));
     append(found, parts::measure_violations(scenario, result));

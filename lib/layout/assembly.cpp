@@ -7,6 +7,7 @@
 #include "layout/duct_room.hpp"
 #include "layout/least_costs.hpp"
 #include "layout/link_choice.hpp"
+#include "layout/ring_rule.hpp"
 
 namespace spadework {
 
@@ -36,10 +37,16 @@ public:
             lay_trunk(static_cast<int>(e));
         for (const RoutedBuilding& building : routed_.buildings)
             lay_service(building);
+        for (std::size_t c = 0; c < routed_.closings.size(); ++c)
+            lay_closing(c);
         Assembly assembly;
         assembly.notes = respect_duct_room(scenario_, plan_.cables);
+        if (routed_.kind == LayoutKind::ring) {
+            for (std::string& note : notes_on_cuts(scenario_, routed_))
+                assembly.notes.push_back(std::move(note));
+        }
         open_trenches();
-        if (routed_.kind == LayoutKind::daisy_chain) {
+        if (in_chains()) {
             link_chains();
         } else {
             link_from_hub();
@@ -137,13 +144,15 @@ private:
     }
 
     int links_on_service(BuildingIndex index) const {
-        return routed_.kind == LayoutKind::daisy_chain ? links_per_hop(scenario_) : link_count(building(index));
+        return in_chains() ? links_per_hop(scenario_) : link_count(building(index));
     }
+
+    bool in_chains() const { return routed_.kind == LayoutKind::daisy_chain || routed_.kind == LayoutKind::ring; }
 
     void lay_service(const RoutedBuilding& routed) {
         PlannedCable model;
         model.building = routed.building;
-        if (routed_.kind == LayoutKind::daisy_chain) {
+        if (in_chains()) {
             model.role = CableRole::hop;
         } else if (routed.served_by >= 0) {
             model.role = CableRole::drop;
@@ -154,6 +163,17 @@ private:
         const int links = links_on_service(routed.building);
         const int in_use = links * strands_per_link(scenario_.rules.strand_use);
         service_.push_back(lay(routed.route, {links, drop_need(in_use, scenario_.rules)}, model));
+    }
+
+    /// The cable that closes a ring.
+    void lay_closing(std::size_t chain) {
+        PlannedCable model;
+        model.building = routed_.chains[chain].back();
+        model.role = CableRole::closing;
+        model.id = "closing-" + building(*model.building).id;
+        const int links = links_per_hop(scenario_);
+        const int in_use = links * strands_per_link(scenario_.rules.strand_use);
+        closings_.push_back(lay(routed_.closings[chain], {links, drop_need(in_use, scenario_.rules)}, model));
     }
 
     void open_trenches() {
@@ -227,25 +247,36 @@ private:
     void link_chains() {
         const int links = links_per_hop(scenario_);
         const BitRate rate = fastest_rate(scenario_);
-        for (const std::vector<BuildingIndex>& chain : routed_.chains) {
+        for (std::size_t c = 0; c < routed_.chains.size(); ++c) {
+            const std::vector<BuildingIndex>& chain = routed_.chains[c];
             for (std::size_t i = 0; i < chain.size(); ++i) {
-                const LaidRoute& hop = service_[position_of(chain[i])];
-                for (int number = 1; number <= links; ++number) {
-                    PlannedLink link;
-                    link.building = chain[i];
-                    if (i > 0) link.from = chain[i - 1];
-                    link.number = number;
-                    link.rate = rate;
-                    link.cables.push_back(hop.cable_of_link[static_cast<std::size_t>(number - 1)]);
-                    light(std::move(link));
-                }
-                place_gear(chain[i], {i + 1 < chain.size() ? 2 * links : links, rate});
+                light_hop(service_[position_of(chain[i])], chain[i],
+                          i > 0 ? std::optional(chain[i - 1]) : std::nullopt);
+                const bool passes = i + 1 < chain.size() || routed_.kind == LayoutKind::ring;
+                place_gear(chain[i], {passes ? 2 * links : links, rate});
             }
+            plan_.hub_ports += links;
+        }
+        for (std::size_t c = 0; c < closings_.size(); ++c) {
+            light_hop(closings_[c], routed_.chains[c].back(), std::nullopt, links);
             plan_.hub_ports += links;
         }
         const auto by_building = [](const auto& a, const auto& b) { return a.building < b.building; };
         std::stable_sort(plan_.links.begin(), plan_.links.end(), by_building);
         std::stable_sort(plan_.building_gear.begin(), plan_.building_gear.end(), by_building);
+    }
+
+    /// All links of a hop, numbered on from those the building has already.
+    void light_hop(const LaidRoute& hop, BuildingIndex to, std::optional<BuildingIndex> from, int numbered = 0) {
+        for (std::size_t i = 0; i < hop.cable_of_link.size(); ++i) {
+            PlannedLink link;
+            link.building = to;
+            link.from = from;
+            link.number = numbered + static_cast<int>(i) + 1;
+            link.rate = fastest_rate(scenario_);
+            link.cables.push_back(hop.cable_of_link[i]);
+            light(std::move(link));
+        }
     }
 
     void fit_hub() {
@@ -262,6 +293,7 @@ private:
     std::string reason_;
     std::vector<std::vector<int>> trunk_cable_of_link_;  ///< For each enclosure, for each link in building order.
     std::vector<LaidRoute> service_;                     ///< Parallel to routed_.buildings.
+    std::vector<LaidRoute> closings_;                    ///< Parallel to routed_.closings.
 };
 
 }  // namespace

@@ -23,6 +23,8 @@ Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& l
             return design_mixed(scenario, limits);
         case LayoutKind::daisy_chain:
             return design_daisy_chain(scenario, limits);
+        case LayoutKind::ring:
+            return design_ring(scenario, limits);
     }
     return infeasible(layout, "no such layout");
 }

@@ -22,6 +22,8 @@ WithheldWays over_room(const Scenario& scenario, const RoutedLayout& routed) {
         routes.push_back(&enclosure.trunk.steps);
     for (const RoutedBuilding& building : routed.buildings)
         routes.push_back(&building.route.steps);
+    for (const Route& closing : routed.closings)
+        routes.push_back(&closing.steps);
     return ways_over_room(scenario, routes);
 }
 

@@ -14,6 +14,8 @@ const char* id_of(LayoutKind kind) {
             return "mixed";
         case LayoutKind::daisy_chain:
             return "daisy-chain";
+        case LayoutKind::ring:
+            return "ring";
     }
     return "home-runs";
 }
@@ -30,6 +32,8 @@ const char* name_of(LayoutKind kind) {
             return "Mixed";
         case LayoutKind::daisy_chain:
             return "Daisy chain";
+        case LayoutKind::ring:
+            return "Ring";
     }
     return "Home runs";
 }

@@ -14,9 +14,9 @@
 
 namespace spadework {
 
-enum class LayoutKind { home_runs, trunk_one, trunk, mixed, daisy_chain };
+enum class LayoutKind { home_runs, trunk_one, trunk, mixed, daisy_chain, ring };
 
-/// "home-runs", "trunk-one", "trunk", "mixed", "daisy-chain".
+/// "home-runs", "trunk-one", "trunk", "mixed", "daisy-chain", "ring".
 const char* id_of(LayoutKind kind);
 /// "Home runs", "Trunk, one enclosure", …
 const char* name_of(LayoutKind kind);
@@ -29,10 +29,11 @@ struct Step {
     friend auto operator<=>(const Step&, const Step&) = default;
 };
 
-enum class CableRole { home_run, trunk, drop, hop };
+/// A closing cable leads from the hub to the last building of a ring.
+enum class CableRole { home_run, trunk, drop, hop, closing };
 
 struct PlannedCable {
-    std::string id;  ///< Unique in the plan: "trunk-1", "drop-kiosk", "run-kiosk", "hop-kiosk".
+    std::string id;  ///< Unique in the plan: "trunk-1", "drop-kiosk", "run-kiosk", "hop-kiosk", "closing-kiosk".
     CableRole role = CableRole::home_run;
     PlaceIndex from = 0;  ///< Nearer the hub.
     PlaceIndex to = 0;
@@ -40,7 +41,7 @@ struct PlannedCable {
     int product = 0;          ///< Index into catalogue.cables.
     StrandNeed need;          ///< Its share of the strands; need.total() <= the product's strands.
     CableLengths lengths;
-    std::optional<BuildingIndex> building;  ///< Whom a home run, drop or hop serves.
+    std::optional<BuildingIndex> building;  ///< Whom a home run, drop, hop or closing serves.
     std::optional<int> enclosure;           ///< Index into the plan's enclosures: where a trunk ends or a drop begins.
 };
 
@@ -56,7 +57,7 @@ struct PlannedEnclosure {
 struct PlannedLink {
     BuildingIndex building = 0;         ///< Where it ends.
     std::optional<BuildingIndex> from;  ///< Building where it begins in a chain; the hub when empty.
-    int number = 1;                     ///< From 1 for each building.
+    int number = 1;                     ///< From 1 for each building; those that close a ring after those that come along it.
     BitRate rate;
     int optic = 0;  ///< Index into catalogue.optics.
     int strands = 2;
@@ -80,7 +81,7 @@ struct Plan {
     std::vector<PlannedGear> building_gear;          ///< Ascending by building.
     std::vector<Pieces> hub_gear;                    ///< Of catalogue.hub_gear.
     int hub_ports = 0;                               ///< Optic ports in use at the hub.
-    std::vector<std::vector<BuildingIndex>> chains;  ///< For a daisy chain: buildings from the hub outwards.
+    std::vector<std::vector<BuildingIndex>> chains;  ///< Daisy chain and ring: buildings from the hub outwards.
 };
 
 }  // namespace spadework

@@ -18,6 +18,8 @@ std::map<Step, int> uses_of(const RoutedLayout& routed) {
         count_route(enclosure.trunk, uses);
     for (const RoutedBuilding& building : routed.buildings)
         count_route(building.route, uses);
+    for (const Route& closing : routed.closings)
+        count_route(closing, uses);
     return uses;
 }
 

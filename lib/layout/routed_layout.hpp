@@ -33,7 +33,8 @@ struct RoutedLayout {
     LayoutKind kind = LayoutKind::home_runs;
     std::vector<RoutedEnclosure> enclosures;
     std::vector<RoutedBuilding> buildings;           ///< Ascending by building.
-    std::vector<std::vector<BuildingIndex>> chains;  ///< Daisy chain only.
+    std::vector<std::vector<BuildingIndex>> chains;  ///< Daisy chain and ring only.
+    std::vector<Route> closings;                     ///< Ring only: for each chain from the hub to its last building.
 };
 
 /// The steps along a path of network edges.

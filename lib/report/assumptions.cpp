@@ -72,7 +72,7 @@ std::vector<std::string> assumptions(const Scenario& scenario) {
         losses(rules.loss),
         slack(scenario),
         spares(scenario),
-        fmt::format("At most {} enclosure{}, and at most {} buildings in one chain.", rules.most_enclosures,
+        fmt::format("At most {} enclosure{}, and at most {} buildings in one chain or ring.", rules.most_enclosures,
                     rules.most_enclosures == 1 ? "" : "s", rules.hop_limit),
         fmt::format("Contingency is {} % of the direct cost; tax is {} % of both.",
                     plain(rules.contingency.percent(), 3), plain(rules.tax.percent(), 3)),

@@ -79,6 +79,8 @@ const char* id_of(CableRole role) {
             return "drop";
         case CableRole::hop:
             return "hop";
+        case CableRole::closing:
+            return "closing";
     }
     return "home-run";
 }

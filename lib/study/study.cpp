@@ -53,8 +53,8 @@ std::vector<LayoutKind> layouts_to_study(const Scenario& scenario, const StudyOp
 /// Positions of the layouts in the order to begin them, so that no worker is left with a long one at the end: the more
 /// there is to decide, the longer it takes.
 std::vector<std::size_t> longest_work_first(const std::vector<LayoutKind>& layouts) {
-    constexpr std::array order = {LayoutKind::mixed, LayoutKind::trunk, LayoutKind::daisy_chain, LayoutKind::trunk_one,
-                                  LayoutKind::home_runs};
+    constexpr std::array order = {LayoutKind::mixed, LayoutKind::trunk,     LayoutKind::daisy_chain,
+                                  LayoutKind::ring,  LayoutKind::trunk_one, LayoutKind::home_runs};
     std::vector<std::size_t> positions;
     for (const LayoutKind kind : order) {
         const auto found = std::find(layouts.begin(), layouts.end(), kind);
@@ -137,7 +137,8 @@ void add_barred_places(const Scenario& scenario, std::vector<BarredPlace>& barre
 }  // namespace
 
 std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
-    std::vector<LayoutKind> layouts = {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain};
+    std::vector<LayoutKind> layouts = {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain,
+                                       LayoutKind::ring};
     if (rules.most_enclosures >= 1) layouts.push_back(LayoutKind::mixed);
     if (rules.most_enclosures >= 2) layouts.push_back(LayoutKind::trunk_one);
     std::sort(layouts.begin(), layouts.end());

@@ -40,7 +40,7 @@ struct Study {
     std::vector<std::string> violations;  ///< Bugs found by the verifier; nothing may be shown when there are any.
 };
 
-/// The layouts worth comparing under these rules: home runs, trunk and daisy chain always; a mix where an enclosure may
+/// The layouts worth comparing under these rules: home runs, trunk, daisy chain and ring always; a mix where an enclosure may
 /// stand; one enclosure apart from several where several may. In the order of LayoutKind.
 std::vector<LayoutKind> layouts_allowed(const Rules& rules);
 

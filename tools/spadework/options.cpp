@@ -164,8 +164,8 @@ int threads_to_use(const SearchOptions& options) {
 }
 
 const std::vector<LayoutKind>& all_layouts() {
-    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk,
-                                                LayoutKind::mixed, LayoutKind::daisy_chain};
+    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one,   LayoutKind::trunk,
+                                                LayoutKind::mixed,     LayoutKind::daisy_chain, LayoutKind::ring};
     return all;
 }
 

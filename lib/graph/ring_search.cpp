@@ -1,0 +1,402 @@
+#include "graph/ring_search.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <numeric>
+
+namespace spadework::graph::rings {
+
+namespace {
+
+constexpr std::size_t kGaps = 6;       ///< Gaps tried for a stop, those on the nearest way round first.
+constexpr std::size_t kMostMoved = 8;  ///< Stops taken out together.
+constexpr int kShakesFromBest = 12;
+constexpr Cost kUphill = 1000;  ///< A step may be dearer by this part of the best.
+
+}  // namespace
+
+Cost cost_of_rounds(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds) {
+    std::vector<std::int64_t> uses(network.links.size(), 0);
+    for (const Round& round : rounds) {
+        for (const LinkPath& hop : round.hops) {
+            for (const std::int32_t link : hop)
+                ++uses[link];
+        }
+    }
+    Cost cost = static_cast<Cost>(rounds.size()) * figures.ring_cost;
+    for (std::size_t l = 0; l < uses.size(); ++l)
+        cost += network.links[l].cost(uses[l]);
+    return cost;
+}
+
+Search::Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
+               std::uint64_t seed)
+    : network_(network), figures_(figures), stop_(stop), ways_(network), random_(seed) {
+    start_from({});
+    measure_distances();
+}
+
+void Search::start_from(const Rounds& rounds) {
+    rounds_ = {};
+    uses_.assign(network_.links.size(), 0);
+    price_.clear();
+    for (const Link& link : network_.links)
+        price_.push_back(link.cost(1));
+    cost_ = 0;
+    for (const Round& round : rounds) {
+        rounds_.push_back(round);
+        cost_ += figures_.ring_cost;
+        for (const LinkPath& hop : round.hops)
+            use(hop, 1);
+    }
+}
+
+/// Between stops and source when each pays for opening all of its way.
+void Search::measure_distances() {
+    std::vector<VertexId> ends = network_.stops;
+    ends.push_back(network_.source);
+    for (const VertexId end : ends) {
+        const std::vector<Cost>& from = ways_.all_from(end, price_);
+        for (const VertexId other : ends)
+            distance_.push_back(from[other]);
+    }
+}
+
+Cost Search::apart(std::int32_t row, std::int32_t column) const {
+    return distance_[static_cast<std::size_t>(row) * (network_.stops.size() + 1) + static_cast<std::size_t>(column)];
+}
+
+VertexId Search::end_before(const Round& round, std::size_t gap) const {
+    return gap == 0 ? network_.source : network_.stops[round.stops[gap - 1]];
+}
+
+VertexId Search::end_after(const Round& round, std::size_t gap) const {
+    return gap == round.stops.size() ? network_.source : network_.stops[round.stops[gap]];
+}
+
+void Search::use(const LinkPath& path, int times) {
+    for (const std::int32_t l : path) {
+        const Link& link = network_.links[l];
+        cost_ += link.cost(uses_[l] + times) - link.cost(uses_[l]);
+        uses_[l] += times;
+        price_[l] = link.cost(uses_[l] + 1) - link.cost(uses_[l]);
+    }
+}
+
+void Search::ban(const LinkPath& path) {
+    for (const std::int32_t l : path) {
+        if (!network_.links[l].bridge) price_[l] = -1;
+    }
+}
+
+void Search::allow(const LinkPath& path) {
+    for (const std::int32_t l : path)
+        price_[l] = network_.links[l].cost(uses_[l] + 1) - network_.links[l].cost(uses_[l]);
+}
+
+/// What the cost rises by when both paths are used; nothing is changed.
+Cost Search::change_of(const LinkPath& one, const LinkPath& other) {
+    Cost change = 0;
+    for (const LinkPath* path : {&one, &other}) {
+        for (const std::int32_t l : *path) {
+            change += network_.links[l].cost(uses_[l] + 1) - network_.links[l].cost(uses_[l]);
+            ++uses_[l];
+        }
+    }
+    for (const LinkPath* path : {&one, &other}) {
+        for (const std::int32_t l : *path)
+            --uses_[l];
+    }
+    return change;
+}
+
+/// Whether all stops of the round behind any bridge still follow each other when the stop comes into the gap.
+bool Search::keeps_together(std::int32_t stop, const Round& round, std::size_t gap) const {
+    const std::int32_t own = part_of(network_.stops[stop]);
+    const std::int32_t before = part_of(end_before(round, gap));
+    const std::int32_t after = part_of(end_after(round, gap));
+    const std::int32_t passed = network_.meeting(before, after);
+    if (network_.meeting(passed, own) != passed) return false;
+    const std::int32_t joined =
+        std::max(network_.depth[network_.meeting(own, before)], network_.depth[network_.meeting(own, after)]);
+    return std::all_of(round.stops.begin(), round.stops.end(), [&](std::int32_t other) {
+        return network_.depth[network_.meeting(own, part_of(network_.stops[other]))] <= joined;
+    });
+}
+
+std::vector<Search::Place> Search::near_gaps(std::int32_t stop) const {
+    const auto source = static_cast<std::int32_t>(network_.stops.size());
+    std::vector<Place> places;
+    for (std::size_t r = 0; r < rounds_.size(); ++r) {
+        const Round& round = rounds_[r];
+        if (round.stops.size() >= static_cast<std::size_t>(figures_.longest_ring)) continue;
+        for (std::size_t gap = 0; gap < round.hops.size(); ++gap) {
+            const std::int32_t before = gap == 0 ? source : round.stops[gap - 1];
+            const std::int32_t after = gap == round.stops.size() ? source : round.stops[gap];
+            Place place;
+            place.round = static_cast<std::int32_t>(r);
+            place.gap = gap;
+            place.change = apart(before, stop) + apart(stop, after) - apart(before, after);
+            places.push_back(std::move(place));
+        }
+    }
+    std::stable_sort(places.begin(), places.end(), [](const Place& a, const Place& b) { return a.change < b.change; });
+    if (places.size() > kGaps) places.resize(kGaps);
+    return places;
+}
+
+/// The cheapest way of putting the stop into the place's gap; false when there is none.
+bool Search::price(std::int32_t stop, Place& place) {
+    Round& round = rounds_[place.round];
+    if (!keeps_together(stop, round, place.gap)) return false;
+    const LinkPath& old = round.hops[place.gap];
+    const Cost before = cost_;
+    use(old, -1);
+    for (std::size_t h = 0; h < round.hops.size(); ++h) {
+        if (h != place.gap) ban(round.hops[h]);
+    }
+    auto found =
+        ways_.two_ways(network_.stops[stop], end_before(round, place.gap), end_after(round, place.gap), price_);
+    if (found) {
+        place.change = cost_ - before + change_of(found->first, found->second);
+        std::reverse(found->first.begin(), found->first.end());
+        place.before = std::move(found->first);
+        place.after = std::move(found->second);
+    }
+    for (const LinkPath& hop : round.hops)
+        allow(hop);
+    use(old, 1);
+    return found.has_value();
+}
+
+bool Search::price_alone(std::int32_t stop, Place& place) {
+    auto found = ways_.two_ways(network_.stops[stop], network_.source, network_.source, price_);
+    if (!found) return false;
+    place.round = -1;
+    place.change = figures_.ring_cost + change_of(found->first, found->second);
+    std::reverse(found->first.begin(), found->first.end());
+    place.before = std::move(found->first);
+    place.after = std::move(found->second);
+    return true;
+}
+
+void Search::put_in(std::int32_t stop) {
+    std::optional<Place> best;
+    for (Place& place : near_gaps(stop)) {
+        if (!price(stop, place)) continue;
+        if (!best || place.change < best->change) best = std::move(place);
+    }
+    if (!best || best->change > figures_.ring_cost) {
+        Place alone;
+        if (price_alone(stop, alone) && (!best || alone.change < best->change)) best = std::move(alone);
+    }
+    if (best->round < 0) {
+        use(best->before, 1);
+        use(best->after, 1);
+        cost_ += figures_.ring_cost;
+        rounds_.push_back({{stop}, {std::move(best->before), std::move(best->after)}, false});
+        return;
+    }
+    Round& round = rounds_[best->round];
+    round.settled = false;
+    use(round.hops[best->gap], -1);
+    use(best->before, 1);
+    use(best->after, 1);
+    const auto gap = static_cast<std::ptrdiff_t>(best->gap);
+    round.stops.insert(round.stops.begin() + gap, stop);
+    round.hops[best->gap] = std::move(best->after);
+    round.hops.insert(round.hops.begin() + gap, std::move(best->before));
+}
+
+/// Takes the stop out of its ring; false, with nothing changed, when the stops beside it cannot be joined.
+bool Search::take_out(std::int32_t stop) {
+    for (std::size_t r = 0; r < rounds_.size(); ++r) {
+        Round& round = rounds_[r];
+        const auto found = std::find(round.stops.begin(), round.stops.end(), stop);
+        if (found == round.stops.end()) continue;
+        const auto at = static_cast<std::size_t>(found - round.stops.begin());
+        use(round.hops[at], -1);
+        use(round.hops[at + 1], -1);
+        if (round.stops.size() == 1) {
+            cost_ -= figures_.ring_cost;
+            rounds_.erase(rounds_.begin() + static_cast<std::ptrdiff_t>(r));
+            return true;
+        }
+        for (std::size_t h = 0; h < round.hops.size(); ++h) {
+            if (h != at && h != at + 1) ban(round.hops[h]);
+        }
+        auto joined = ways_.one_way(end_before(round, at), end_after(round, at + 1), price_);
+        for (const LinkPath& hop : round.hops)
+            allow(hop);
+        if (!joined) {
+            use(round.hops[at], 1);
+            use(round.hops[at + 1], 1);
+            return false;
+        }
+        use(*joined, 1);
+        round.settled = false;
+        round.stops.erase(found);
+        round.hops.erase(round.hops.begin() + static_cast<std::ptrdiff_t>(at));
+        round.hops[at] = std::move(*joined);
+        return true;
+    }
+    return false;
+}
+
+void Search::construct() {
+    const auto source = static_cast<std::int32_t>(network_.stops.size());
+    std::vector<std::int32_t> order(network_.stops.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::int32_t a, std::int32_t b) { return apart(source, a) > apart(source, b); });
+    for (const std::int32_t stop : order)
+        put_in(stop);
+}
+
+/// Leads one hop another way where that is cheaper.
+bool Search::reroute(std::size_t r, std::size_t h) {
+    Round& round = rounds_[r];
+    const Cost before = cost_;
+    use(round.hops[h], -1);
+    for (std::size_t other = 0; other < round.hops.size(); ++other) {
+        if (other != h) ban(round.hops[other]);
+    }
+    auto path = ways_.one_way(end_before(round, h), end_after(round, h), price_);
+    for (const LinkPath& hop : round.hops)
+        allow(hop);
+    LinkPath old = std::move(round.hops[h]);
+    round.hops[h] = path ? std::move(*path) : old;
+    use(round.hops[h], 1);
+    if (cost_ < before) {
+        round.settled = false;
+        return true;
+    }
+    use(round.hops[h], -1);
+    round.hops[h] = std::move(old);
+    use(round.hops[h], 1);
+    return false;
+}
+
+/// Leads every hop over the link another way where that is cheaper for all together.
+bool Search::close(std::int32_t link) {
+    struct Moved {
+        std::size_t round;
+        std::size_t hop;
+        LinkPath old;
+    };
+    const Cost before = cost_;
+    std::vector<Moved> moved;
+    for (std::size_t r = 0; r < rounds_.size(); ++r) {
+        for (std::size_t h = 0; h < rounds_[r].hops.size(); ++h) {
+            LinkPath& hop = rounds_[r].hops[h];
+            if (std::find(hop.begin(), hop.end(), link) == hop.end()) continue;
+            use(hop, -1);
+            moved.push_back({r, h, std::move(hop)});
+            hop.clear();
+        }
+    }
+    bool joined = true;
+    for (const Moved& m : moved) {
+        Round& round = rounds_[m.round];
+        for (const LinkPath& hop : round.hops)
+            ban(hop);
+        price_[link] = -1;
+        auto path = joined ? ways_.one_way(end_before(round, m.hop), end_after(round, m.hop), price_) : std::nullopt;
+        for (const LinkPath& hop : round.hops)
+            allow(hop);
+        allow({link});
+        joined = path.has_value();
+        if (!joined) break;
+        round.hops[m.hop] = std::move(*path);
+        use(round.hops[m.hop], 1);
+    }
+    if (joined && cost_ < before) {
+        for (const Moved& m : moved)
+            rounds_[m.round].settled = false;
+        return true;
+    }
+    for (const Moved& m : moved)
+        use(rounds_[m.round].hops[m.hop], -1);
+    for (Moved& m : moved) {
+        use(m.old, 1);
+        rounds_[m.round].hops[m.hop] = std::move(m.old);
+    }
+    return false;
+}
+
+std::vector<std::int32_t> Search::links_of_unsettled() const {
+    std::vector<std::int32_t> links;
+    for (const Round& round : rounds_) {
+        if (round.settled) continue;
+        for (const LinkPath& hop : round.hops)
+            std::copy_if(hop.begin(), hop.end(), std::back_inserter(links),
+                         [&](std::int32_t l) { return !network_.links[l].bridge; });
+    }
+    std::sort(links.begin(), links.end());
+    links.erase(std::unique(links.begin(), links.end()), links.end());
+    return links;
+}
+
+void Search::improve() {
+    while (!stop_.reached()) {
+        const std::vector<std::int32_t> links = links_of_unsettled();
+        if (links.empty()) return;
+        for (std::size_t r = 0; r < rounds_.size(); ++r) {
+            if (rounds_[r].settled) continue;
+            rounds_[r].settled = true;
+            for (std::size_t h = 0; h < rounds_[r].hops.size() && !stop_.reached(); ++h)
+                reroute(r, h);
+        }
+        for (const std::int32_t link : links) {
+            if (uses_[link] > 0 && !stop_.reached()) close(link);
+        }
+    }
+}
+
+/// Some stop with those nearest to it, in random order.
+std::vector<std::int32_t> Search::stops_to_move() {
+    const auto all = network_.stops.size();
+    const auto centre = static_cast<std::int32_t>(random_() % all);
+    const std::size_t take = std::min<std::size_t>(all, 2 + random_() % (kMostMoved - 1));
+    std::vector<std::int32_t> near(all);
+    std::iota(near.begin(), near.end(), 0);
+    std::stable_sort(near.begin(), near.end(),
+                     [&](std::int32_t a, std::int32_t b) { return apart(centre, a) < apart(centre, b); });
+    near.resize(take);
+    for (std::size_t i = take; i > 1; --i)
+        std::swap(near[i - 1], near[random_() % i]);
+    return near;
+}
+
+void Search::shake(int times) {
+    if (network_.stops.empty()) return;
+    Rounds best = rounds_;
+    Cost least = cost_;
+    Rounds current = rounds_;
+    Cost now = cost_;
+    for (int i = 0; i < times && !stop_.reached(); ++i) {
+        if (i % kShakesFromBest == 0) {
+            current = best;
+            now = least;
+        }
+        start_from(current);
+        std::vector<std::int32_t> moved = stops_to_move();
+        std::erase_if(moved, [&](std::int32_t stop) { return !take_out(stop); });
+        for (const std::int32_t stop : moved)
+            put_in(stop);
+        if (cost_ < now + least / kUphill) {
+            improve();
+        }
+        if (cost_ < least) {
+            least = cost_;
+            best = rounds_;
+        }
+        if (cost_ < now + least / kUphill) {
+            current = rounds_;
+            now = cost_;
+        }
+    }
+    start_from(best);
+}
+
+}  // namespace spadework::graph::rings

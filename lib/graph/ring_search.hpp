@@ -1,0 +1,97 @@
+#pragma once
+
+// Plans for a RingProblem: stops put into rings where they cost least, taken out and put back elsewhere, hops led
+// another way. Heuristics; no bound is claimed here. Whatever comes out keeps the rule on cuts.
+
+#include <cstdint>
+#include <optional>
+#include <random>
+#include <vector>
+
+#include "graph/pair_routes.hpp"
+#include "graph/ring_links.hpp"
+#include "graph/ring_two_ways.hpp"
+
+namespace spadework::graph::rings {
+
+/// One ring: hop i leads to stop i, the last one from the last stop back to the source.
+struct Round {
+    std::vector<std::int32_t> stops;
+    std::vector<LinkPath> hops;
+    bool settled = false;  ///< Nothing has changed in it since it was last tried to be improved.
+};
+using Rounds = std::vector<Round>;
+
+/// What rings cost and hold.
+struct RingFigures {
+    Cost ring_cost = 0;
+    std::int32_t longest_ring = 1;
+};
+
+/// What the rounds cost with the openings of this network.
+Cost cost_of_rounds(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds);
+
+class Search {
+public:
+    Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
+           std::uint64_t seed);
+
+    /// Puts in every stop, the farthest first.
+    void construct();
+
+    /// Goes on from other rounds on the same links.
+    void start_from(const Rounds& rounds);
+
+    /// Leads hops another way and closes links while that pays.
+    void improve();
+
+    /// Takes a few stops near each other out and puts them back, so many times, keeping what is better.
+    void shake(int times);
+
+    [[nodiscard]] const Rounds& rounds() const { return rounds_; }
+    [[nodiscard]] Cost cost() const { return cost_; }
+
+private:
+    struct Place {
+        std::int32_t round = -1;  ///< -1 for a ring of its own.
+        std::size_t gap = 0;
+        Cost change = 0;
+        LinkPath before;
+        LinkPath after;
+    };
+
+    [[nodiscard]] VertexId end_before(const Round& round, std::size_t gap) const;
+    [[nodiscard]] VertexId end_after(const Round& round, std::size_t gap) const;
+    [[nodiscard]] std::int32_t part_of(VertexId v) const { return network_.part[v]; }
+    [[nodiscard]] bool keeps_together(std::int32_t stop, const Round& round, std::size_t gap) const;
+    [[nodiscard]] Cost apart(std::int32_t row, std::int32_t column) const;
+    void measure_distances();
+
+    void use(const LinkPath& path, int times);
+    void ban(const LinkPath& path);
+    void allow(const LinkPath& path);
+    Cost change_of(const LinkPath& one, const LinkPath& other);
+
+    std::vector<Place> near_gaps(std::int32_t stop) const;
+    bool price(std::int32_t stop, Place& place);
+    bool price_alone(std::int32_t stop, Place& place);
+    void put_in(std::int32_t stop);
+    bool take_out(std::int32_t stop);
+    bool reroute(std::size_t round, std::size_t hop);
+    [[nodiscard]] std::vector<std::int32_t> links_of_unsettled() const;
+    bool close(std::int32_t link);
+    std::vector<std::int32_t> stops_to_move();
+
+    const LinkNetwork& network_;
+    RingFigures figures_;
+    const pair_routes::StopRule& stop_;
+    WaySearch ways_;
+    std::mt19937_64 random_;
+    Rounds rounds_;
+    std::vector<std::int64_t> uses_;
+    std::vector<Cost> price_;  ///< Of one more cable on each link; negative where the ring at hand may not go.
+    Cost cost_ = 0;
+    std::vector<Cost> distance_;  ///< Between stops, the source last.
+};
+
+}  // namespace spadework::graph::rings

@@ -1,0 +1,93 @@
+#include "graph/ring_solver.hpp"
+
+#include <algorithm>
+
+#include "graph/ring_bound.hpp"
+#include "graph/ring_figures.hpp"
+#include "graph/ring_search.hpp"
+
+namespace spadework::graph {
+
+namespace {
+
+constexpr int kShakesBefore = 8;
+constexpr int kShakesAfter = 56;
+constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
+constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
+
+std::vector<EdgeId> edges_along(const rings::LinkNetwork& network, const std::vector<std::int64_t>& uses, VertexId from,
+                                const rings::LinkPath& path) {
+    std::vector<EdgeId> edges;
+    for (const std::int32_t l : path) {
+        const rings::Link& link = network.links[l];
+        std::vector<EdgeId> more = link.ways[link.cheapest_way(uses[l])].edges;
+        if (link.tail != from) std::reverse(more.begin(), more.end());
+        edges.insert(edges.end(), more.begin(), more.end());
+        from = link.tail == from ? link.head : link.tail;
+    }
+    return edges;
+}
+
+/// The rounds in the terms of the problem, priced anew; nothing should they turn out to be no plan.
+std::optional<RingPlan> plan_from(const RingProblem& problem, const rings::LinkNetwork& network,
+                                  const rings::Rounds& rounds) {
+    std::vector<std::int64_t> uses(network.links.size(), 0);
+    for (const rings::Round& round : rounds) {
+        for (const rings::LinkPath& hop : round.hops) {
+            for (const std::int32_t l : hop)
+                ++uses[l];
+        }
+    }
+    RingPlan plan;
+    for (const rings::Round& round : rounds) {
+        RingPlan::Ring& ring = plan.rings.emplace_back();
+        VertexId from = network.source;
+        for (std::size_t i = 0; i < round.stops.size(); ++i) {
+            ring.hops.push_back({round.stops[i], edges_along(network, uses, from, round.hops[i])});
+            from = network.stops[round.stops[i]];
+        }
+        ring.back = edges_along(network, uses, from, round.hops.back());
+        std::reverse(ring.back.begin(), ring.back.end());
+    }
+    const auto value = cost_of(problem, plan);
+    if (!value) return std::nullopt;
+    plan.value = *value;
+    return plan;
+}
+
+void tell(const SolveLimits& limits, Cost value, Cost bound) {
+    if (limits.progress != nullptr) limits.progress->improved(value, bound);
+}
+
+}  // namespace
+
+RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
+    RingSolution solution;
+    if (!rings::well_formed(problem)) return solution;
+    const auto network = rings::link_network(problem);
+    if (!network) return solution;
+    const pair_routes::StopRule all_time(limits.seconds, limits.progress);
+    const pair_routes::StopRule first_time(limits.seconds * kFirstShare, limits.progress);
+    const rings::RingFigures figures{problem.ring_cost, problem.longest_ring};
+    rings::Search first(*network, figures, first_time, limits.seed);
+    first.construct();
+    first.improve();
+    first.shake(kShakesBefore);
+    solution.bound = rings::least_for_bridges(*network, figures);
+    tell(limits, first.cost(), solution.bound);
+
+    if (limits.target_gap < 1.0) {
+        const pair_routes::StopRule bound_time(all_time.seconds_left() * kBoundShare, limits.progress);
+        solution.bound =
+            rings::lower_bound(*network, figures, first.rounds(), first.cost(), limits.target_gap, bound_time);
+    }
+    rings::Search search(*network, figures, all_time, limits.seed + 1);
+    search.start_from(first.rounds());
+    search.shake(kShakesAfter);
+    solution.plan = plan_from(problem, *network, search.rounds());
+    if (solution.plan) tell(limits, solution.plan->value, solution.bound);
+    solution.interrupted = all_time.reached();
+    return solution;
+}
+
+}  // namespace spadework::graph

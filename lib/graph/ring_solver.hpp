@@ -1,0 +1,26 @@
+#pragma once
+
+// A good plan and a proven lower bound for a RingProblem.
+
+#include <optional>
+
+#include "graph/ring_problem.hpp"
+#include "graph/shared_cost_solver.hpp"
+
+namespace spadework::graph {
+
+struct RingSolution {
+    std::optional<RingPlan> plan;  ///< Empty when some stop cannot be reached. Found by a heuristic.
+    Cost bound = 0;                ///< No plan that keeps the rule costs less.
+    bool interrupted = false;
+};
+
+/// Empty plan and bound 0 where no plan exists or the figures may not be worked on (an unknown vertex, a negative
+/// figure, edges of one cut that join different vertices, rings that may hold no stop, or amounts so large that a plan
+/// might cost 2^58).
+RingSolution solve(const RingProblem& problem, const SolveLimits& limits);
+
+/// Exact cost of a plan, or nothing when it is not a plan for the problem, be it that it breaks the rule on cuts.
+std::optional<Cost> cost_of(const RingProblem& problem, const RingPlan& plan);
+
+}  // namespace spadework::graph
