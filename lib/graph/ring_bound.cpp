@@ -10,14 +10,18 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr int kRounds = 50;
+constexpr double kFewestRounds = 50;
+constexpr double kMostRounds = 400;
+constexpr double kWork = 1e6;        ///< Vertices times stops times rounds that are worth it in any case.
 constexpr double kFactor = 0.6;      ///< Of the step that would close the gap if the bound rose straight (Polyak).
 constexpr double kDecay = 0.85;      ///< Of the factor, when the bound has not risen for some rounds.
 constexpr int kPatience = 5;         ///< Those rounds.
 constexpr double kNewest = 0.1;      ///< Share of the newest ways in the averaged ones.
 constexpr double kSharePace = 0.2;   ///< How fast charges move between the stops that share a link.
 constexpr double kForOthers = 0.02;  ///< Weight of stops whose ring does not use a link, in the first prices.
-constexpr std::size_t kMostPrices = 4'000'000;  ///< More would take too much memory: then links count as free.
+constexpr std::size_t kMostPrices = 4'000'000;  ///< More would take too much memory and time.
+constexpr Cost kMostParts = 1024;               ///< Prices are whole numbers of this part of a cost unit, if that fits.
+constexpr Cost kLargestInParts = Cost{1} << 58;
 
 /// Stops behind each vertex's part and in it.
 std::vector<std::int32_t> stops_from_part_on(const LinkNetwork& network) {
@@ -69,8 +73,13 @@ struct Slot {
 /// Prices, what they prove, and the steps that better them.
 class Prices {
 public:
-    Prices(const LinkNetwork& network, const RingFigures& figures)
-        : network_(network), figures_(figures), terminals_(terminals_of(network)), ways_(network) {
+    /// `target` is about as large as costs may come.
+    Prices(const LinkNetwork& network, const RingFigures& figures, Cost target)
+        : network_(network),
+          figures_(figures),
+          parts_(std::clamp<Cost>(kLargestInParts / std::max<Cost>(target, 1), 1, kMostParts)),
+          terminals_(terminals_of(network)),
+          ways_(network) {
         first_slot_.assign(network.links.size(), -1);
         for (std::size_t l = 0; l < network.links.size(); ++l) {
             if (network.links[l].bridge) continue;
@@ -124,6 +133,9 @@ public:
     WideCost evaluate() {
         WideCost total = 0;
         flows_.assign(terminals_.size(), {});
+        room_.clear();
+        for (std::size_t j = 0; j < slots_.size(); ++j)
+            room_.push_back((slots_[j].opening + slots_[j].charge) * parts_ - figures_.longest_ring * share(j));
         for (std::size_t t = 0; t < terminals_.size(); ++t) {
             set_link_prices(t);
             const auto flow = ways_.two_flows(terminals_[t].at, network_.source, link_price_);
@@ -133,7 +145,12 @@ public:
                 if (first_slot_[l] >= 0) flows_[t].push_back(slot_of_link_[l]);
             }
         }
-        return total;
+        return (total + parts_ - 1) / parts_;  // What a plan costs is whole.
+    }
+
+    [[nodiscard]] int rounds_worth() const {
+        const double a_round = static_cast<double>(terminals_.size()) * static_cast<double>(network_.vertex_count);
+        return static_cast<int>(std::clamp(kWork / std::max(a_round, 1.0), kFewestRounds, kMostRounds));
     }
 
     /// Moves the prices along what the last evaluation's ways use beyond others, averaged with earlier ones.
@@ -158,7 +175,7 @@ public:
         for (std::size_t j = 0; j < n; ++j)
             squares -= sum[j] * sum[j] / static_cast<double>(k);
         if (squares <= 1e-9) return;
-        const double length = factor * missing / squares;
+        const double length = factor * missing * static_cast<double>(parts_) / squares;
         std::vector<double> wishes;
         for (std::size_t j = 0; j < n; ++j) {
             if (sum[j] <= 1e-6) continue;
@@ -198,10 +215,11 @@ private:
     }
 
     [[nodiscard]] Cost share(std::size_t j) const {
-        return static_cast<Cost>(shared_[j] * static_cast<double>(slots_[j].charge)) / figures_.longest_ring;
+        const Cost charge = slots_[j].charge * parts_;
+        return std::min(charge, static_cast<Cost>(shared_[j] * static_cast<double>(charge))) / figures_.longest_ring;
     }
     [[nodiscard]] double capacity(std::size_t j) const {
-        return static_cast<double>(slots_[j].opening + slots_[j].charge - figures_.longest_ring * share(j));
+        return static_cast<double>((slots_[j].opening + slots_[j].charge) * parts_ - figures_.longest_ring * share(j));
     }
 
     /// Moves how much of the charge is shared towards what the averaged ways ask for.
@@ -225,7 +243,8 @@ private:
     void set_link_prices(std::size_t t) {
         std::fill(slot_of_link_.begin(), slot_of_link_.end(), -1);
         for (std::size_t j = 0; j < slots_.size(); ++j) {
-            const Cost own = static_cast<Cost>(price_[t * slots_.size() + j] * (1.0 - 1e-12));
+            const Cost own = std::min(static_cast<Cost>(price_[t * slots_.size() + j]), room_[j]);
+            room_[j] -= own;
             const Cost price = own + terminals_[t].stops * share(j);
             const std::int32_t l = slots_[j].link;
             if (slot_of_link_[l] >= 0 && link_price_[l] <= price) continue;
@@ -236,6 +255,7 @@ private:
 
     const LinkNetwork& network_;
     RingFigures figures_;
+    Cost parts_;
     std::vector<Terminal> terminals_;
     WaySearch ways_;
     std::vector<Slot> slots_;
@@ -244,6 +264,7 @@ private:
     std::vector<double> price_;             ///< terminals * slots.
     std::vector<double> average_;           ///< Averaged ways, likewise.
     std::vector<std::vector<std::int32_t>> flows_;
+    std::vector<Cost> room_;  ///< For each slot, what prices may still add up to.
     std::vector<Cost> link_price_;
     std::vector<std::int32_t> slot_of_link_;
 };
@@ -268,13 +289,13 @@ Cost least_for_bridges(const LinkNetwork& network, const RingFigures& figures) {
 Cost lower_bound(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds, Cost target,
                  double target_gap, const pair_routes::StopRule& stop) {
     const Cost constant = least_for_bridges(network, figures);
-    Prices prices(network, figures);
+    Prices prices(network, figures, target);
     Cost best = constant;
-    if (prices.size() > kMostPrices) return best;
     prices.start_from(rounds);
     double factor = kFactor;
     int without_gain = 0;
-    for (int round = 0; round < kRounds && !stop.reached(); ++round) {
+    const int most_rounds = prices.rounds_worth();
+    for (int round = 0; round < most_rounds && !stop.reached(); ++round) {
         const Cost now = saturated(prices.evaluate() + constant);
         if (now > best) {
             best = now;

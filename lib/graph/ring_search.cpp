@@ -4,6 +4,8 @@
 #include <iterator>
 #include <numeric>
 
+#include "graph/saturating.hpp"
+
 namespace spadework::graph::rings {
 
 namespace {
@@ -180,13 +182,16 @@ bool Search::price_alone(std::int32_t stop, Place& place) {
     return true;
 }
 
+/// Puts the stop where it costs least among the nearest gaps and a ring of its own; once time is up, into the first
+/// gap that will have it.
 void Search::put_in(std::int32_t stop) {
     std::optional<Place> best;
     for (Place& place : near_gaps(stop)) {
+        if (best && stop_.reached()) break;
         if (!price(stop, place)) continue;
         if (!best || place.change < best->change) best = std::move(place);
     }
-    if (!best || best->change > figures_.ring_cost) {
+    if (!best || (best->change > figures_.ring_cost && !stop_.reached())) {
         Place alone;
         if (price_alone(stop, alone) && (!best || alone.change < best->change)) best = std::move(alone);
     }
@@ -243,13 +248,30 @@ bool Search::take_out(std::int32_t stop) {
     return false;
 }
 
+/// The stop farthest from the source, then always the one nearest to any before it.
+std::vector<std::int32_t> Search::from_the_farthest() const {
+    const auto count = static_cast<std::int32_t>(network_.stops.size());
+    std::vector<std::int32_t> order;
+    std::vector<Cost> near(network_.stops.size(), kLargestCost);
+    std::vector<char> taken(network_.stops.size(), 0);
+    while (static_cast<std::int32_t>(order.size()) < count) {
+        std::int32_t next = -1;
+        for (std::int32_t s = 0; s < count; ++s) {
+            if (taken[s]) continue;
+            const bool better =
+                next < 0 || (order.empty() ? apart(count, s) > apart(count, next) : near[s] < near[next]);
+            if (better) next = s;
+        }
+        taken[next] = 1;
+        order.push_back(next);
+        for (std::int32_t s = 0; s < count; ++s)
+            near[s] = std::min(near[s], apart(next, s));
+    }
+    return order;
+}
+
 void Search::construct() {
-    const auto source = static_cast<std::int32_t>(network_.stops.size());
-    std::vector<std::int32_t> order(network_.stops.size());
-    std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::int32_t a, std::int32_t b) { return apart(source, a) > apart(source, b); });
-    for (const std::int32_t stop : order)
+    for (const std::int32_t stop : from_the_farthest())
         put_in(stop);
 }
 

@@ -36,7 +36,7 @@ public:
     Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
            std::uint64_t seed);
 
-    /// Puts in every stop, the farthest first.
+    /// Puts in every stop, from the farthest on always the one nearest to those before it.
     void construct();
 
     /// Goes on from other rounds on the same links.
@@ -80,6 +80,7 @@ private:
     bool reroute(std::size_t round, std::size_t hop);
     [[nodiscard]] std::vector<std::int32_t> links_of_unsettled() const;
     bool close(std::int32_t link);
+    [[nodiscard]] std::vector<std::int32_t> from_the_farthest() const;
     std::vector<std::int32_t> stops_to_move();
 
     const LinkNetwork& network_;
