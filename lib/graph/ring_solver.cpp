@@ -11,7 +11,7 @@ namespace spadework::graph {
 namespace {
 
 constexpr int kShakesBefore = 8;
-constexpr int kShakesAfter = 56;
+constexpr int kShakesAfter = 40;
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
 

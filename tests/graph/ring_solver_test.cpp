@@ -138,8 +138,8 @@ private:
     /// the hops so far: the stops in between.)
     bool may_pass(std::int32_t cut) const {
         for (std::size_t hop = 0; hop + 1 < ring_.size(); ++hop) {
-            const bool passes = std::any_of(ring_[hop].begin(), ring_[hop].end(),
-                                            [&](EdgeId e) { return p_.cut_of[e] == cut; });
+            const bool passes =
+                std::any_of(ring_[hop].begin(), ring_[hop].end(), [&](EdgeId e) { return p_.cut_of[e] == cut; });
             if (!passes) continue;
             for (std::size_t i = hop; i + 1 < ring_.size(); ++i) {
                 if (joined_.at(cut).contains(p_.stops[visited_[i]])) return false;
