@@ -19,7 +19,8 @@ double demand_of(const Building& building) {
 /// what closes it does not count.
 double carried_to(const Plan& plan, BuildingIndex building) {
     const auto closes = [&](const PlannedLink& link) {
-        return plan.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::closing;
+        return !link.cables.empty() &&
+               plan.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::closing;
     };
     double megabits = 0;
     for (const PlannedLink& link : plan.links) {

@@ -94,7 +94,7 @@ LostBySegment lost_by_dependence(const Plan& plan) {
 std::set<SegmentIndex> under_hop(const Plan& plan, std::optional<BuildingIndex> from, BuildingIndex to, bool closing) {
     std::optional<std::set<SegmentIndex>> common;
     for (const PlannedLink& link : plan.links) {
-        if (link.building != to || link.from != from) continue;
+        if (link.building != to || link.from != from || link.cables.empty()) continue;
         const PlannedCable& cable = plan.cables[static_cast<std::size_t>(link.cables.front())];
         if ((cable.role == CableRole::closing) != closing) continue;
         std::set<SegmentIndex> here;

@@ -11,6 +11,8 @@ namespace spadework {
 
 namespace {
 
+constexpr std::size_t most_named = 5;
+
 /// By segment the first hop and the last of a ring that pass it.
 using Passes = std::map<SegmentIndex, std::pair<std::size_t, std::size_t>>;
 
@@ -88,18 +90,20 @@ bool rings_keep_apart(const Scenario& scenario, const RoutedLayout& routed) {
 std::vector<std::string> notes_on_cuts(const Scenario& scenario, const RoutedLayout& routed) {
     const auto lost = lost_by_cut(routed);
     if (lost.empty()) return {};
-    std::size_t most = 0;
-    SegmentIndex worst = 0;
-    for (const auto& [segment, buildings] : lost) {
-        if (buildings.size() <= most) continue;
-        most = buildings.size();
-        worst = segment;
+    std::vector<std::pair<std::size_t, SegmentIndex>> worst_first;
+    for (const auto& [segment, buildings] : lost)
+        worst_first.emplace_back(buildings.size(), segment);
+    std::stable_sort(worst_first.begin(), worst_first.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::string named;
+    for (std::size_t i = 0; i < std::min(most_named, worst_first.size()); ++i) {
+        named += (i == 0 ? "" : ", ") + scenario.segments[static_cast<std::size_t>(worst_first[i].second)].id;
     }
-    std::string note = "rings pass " + std::to_string(lost.size()) + (lost.size() == 1 ? " segment" : " segments") +
-                       " on both sides because the map has no second way";
-    note += ": a cut of " + scenario.segments[static_cast<std::size_t>(worst)].id + " takes down " +
-            std::to_string(most) + (most == 1 ? " building" : " buildings");
-    return {note};
+    if (worst_first.size() > most_named) named += " and " + std::to_string(worst_first.size() - most_named) + " more";
+    const std::size_t most = worst_first.front().first;
+    return {"rings go both ways by segments that the map has no way round (" + named +
+            "): the worst cut of one takes " + std::to_string(most) +
+            (most == 1 ? " building down" : " buildings down")};
 }
 
 }  // namespace spadework

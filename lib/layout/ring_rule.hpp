@@ -15,7 +15,8 @@ namespace spadework {
 /// out, leaves without a way to the hub then.
 bool rings_keep_apart(const Scenario& scenario, const RoutedLayout& routed);
 
-/// One note that names the segments of which a cut takes down buildings, or none where no cut does.
+/// One note that names the segments of which a cut takes buildings down, the worst first and a few only, or none where
+/// no cut does.
 std::vector<std::string> notes_on_cuts(const Scenario& scenario, const RoutedLayout& routed);
 
 }  // namespace spadework

@@ -358,6 +358,47 @@ TEST_CASE("in a chain the loss of a hop takes down everything behind it") {
     CHECK(worst_cut(site, plan).what == "segment drive");
 }
 
+TEST_CASE("a ring loses what lies between the hops that a cut takes, and nothing when it takes one") {
+    const Scenario site = small_site::site();
+    Plan plan = small_site::ring(site);
+    CHECK(worst_cut(site, plan).what == "segment drive");
+    CHECK(worst_cut(site, plan).lost == std::vector<BuildingIndex>{barn, mill});
+    // The hop on and the closing one share the lane: the mill is between them.
+    plan.cables[0].steps = {{drive, 0}};
+    plan.cables[2].steps = {{lane, 0}};
+    CHECK(worst_cut(site, plan).what == "segment lane");
+    CHECK(worst_cut(site, plan).lost == std::vector<BuildingIndex>{mill});
+    // Every hop by a segment of its own: each building has a side left, whatever is cut.
+    plan.cables[1].steps = {{path, 0}};
+    CHECK(worst_cut(site, plan).lost.empty());
+    // A second link beside a hop, another way, keeps the hop.
+    plan.cables[1].steps = {{drive, 0}};
+    CHECK(worst_cut(site, plan).what == "segment drive");
+    plan.cables.push_back(small_site::cable_along(site, "hop-mill-2", {{path, 0}}));
+    plan.cables.back().role = CableRole::hop;
+    plan.links.push_back(small_site::link_to(mill, plan, {3}));
+    plan.links.back().from = barn;
+    CHECK(worst_cut(site, plan).lost.empty());
+}
+
+TEST_CASE("a ring of as many buildings as the rules allow passes, one more is an error, and one side carries it all") {
+    Scenario site = small_site::site();
+    const Plan plan = small_site::ring(site);
+    CHECK(count_of(check(site, plan), "hop-limit") == 0);
+    CHECK(only(check(site, plan), "shared-rate").where == "ring to mill");
+    site.rules.hop_limit = 1;
+    const Finding finding = only(check(site, plan), "hop-limit");
+    check_figures(finding, 2, 1, "buildings");
+    CHECK(finding.where == "ring to mill");
+    // A building alone in its ring has two links to the hub, of which one rests.
+    Plan alone = plan;
+    alone.chains = {{mill}};
+    alone.links = {alone.links[2], alone.links[2]};
+    alone.links[1].cables = {1};
+    site.buildings[mill].links = {{BitRate::from_megabits(1000), 2}};
+    check_figures(only(check(site, alone), "shared-rate"), 2000, 1000, "Mbit/s");
+}
+
 TEST_CASE("a building outside the chains counts as well") {
     const Scenario site = small_site::site();
     Plan plan = small_site::home_runs(site);

@@ -54,7 +54,8 @@ TEST_CASE("sound results of every layout hold, factory-made or spliced, in metre
             Scenario scenario = crossroads::site();
             scenario.rules.termination = termination;
             scenario.feet = feet;
-            for (const RoutedLayout& routed : {crossroads::home_runs(), crossroads::trunk(), crossroads::chains()}) {
+            for (const RoutedLayout& routed :
+                 {crossroads::home_runs(), crossroads::trunk(), crossroads::chains(), crossroads::rings()}) {
                 const LayoutResult result = good(scenario, routed);
                 CHECK_MESSAGE(violations(scenario, result).empty(), joined(violations(scenario, result)));
             }
@@ -210,6 +211,52 @@ TEST_CASE("damage to chains is noticed") {
     CHECK(!violations(scenario, sound).empty());
 }
 
+TEST_CASE("damage to rings is noticed") {
+    must_all_be_noticed(
+        crossroads::site(), crossroads::rings(),
+        {{"a building in no ring", [](LayoutResult& r) { plan_of(r).chains.pop_back(); }},
+         {"a building in two rings", [](LayoutResult& r) { plan_of(r).chains.push_back({crossroads::barn_house}); }},
+         {"a ring turned round", [](LayoutResult& r) { std::swap(plan_of(r).chains[0][0], plan_of(r).chains[0][1]); }},
+         {"a ring without buildings", [](LayoutResult& r) { plan_of(r).chains.emplace_back(); }},
+         {"a closing cable called a hop", [](LayoutResult& r) { plan_of(r).cables[3].role = CableRole::hop; }},
+         {"a hop called a closing cable", [](LayoutResult& r) { plan_of(r).cables[0].role = CableRole::closing; }},
+         {"a closing cable for another building",
+          [](LayoutResult& r) { plan_of(r).cables[3].building = crossroads::kiosk_house; }},
+         {"a closing link from a building",
+          [](LayoutResult& r) { plan_of(r).links[2].from = crossroads::lodge_house; }},
+         {"a closing link left out", [](LayoutResult& r) { plan_of(r).links.erase(plan_of(r).links.begin() + 2); }},
+         {"no spare strand in a closing cable",
+          [](LayoutResult& r) {
+              plan_of(r).cables[0].need.spare += plan_of(r).cables[3].need.spare + 1;
+              plan_of(r).cables[3].need.spare = -1;
+          }},
+         {"a port too few at the hub", [](LayoutResult& r) { plan_of(r).hub_ports -= 1; }},
+         {"a worst cut that takes fewer", [](LayoutResult& r) { r.worst_cut.lost.pop_back(); }},
+         {"a chain", [](LayoutResult& r) { r.layout = plan_of(r).layout = LayoutKind::daisy_chain; }},
+         {"another layout", [](LayoutResult& r) { r.layout = plan_of(r).layout = LayoutKind::home_runs; }}});
+    Scenario scenario = crossroads::site();
+    const LayoutResult sound = good(scenario, crossroads::rings());
+    REQUIRE(sound.plan->cables[3].id == "closing-barn");
+    CHECK(sound.worst_cut.what == "segment drive");
+    CHECK(sound.worst_cut.lost.size() == 3);
+    scenario.rules.hop_limit = 1;
+    CHECK(!violations(scenario, sound).empty());
+}
+
+TEST_CASE("a ring that goes there and back one way is noticed, save where the map has no other") {
+    Scenario scenario = crossroads::site();
+    RoutedLayout routed = crossroads::rings();
+    routed.closings[1].steps = {{crossroads::drive, 0}, {crossroads::avenue, 0}, {crossroads::path, 2}};
+    const LayoutResult there_and_back = good(scenario, routed);
+    CHECK(joined(violations(scenario, there_and_back)) ==
+          "A cut of segment avenue takes down building lodge, which the map gives another way.\n"
+          "A cut of segment path takes down building lodge, which the map gives another way.\n");
+    scenario.segments[crossroads::road].ban = "the road is new";
+    const std::string without_road = joined(violations(scenario, there_and_back));
+    CHECK(without_road.find("A cut of segment avenue") == std::string::npos);
+    CHECK(without_road.find("A cut of segment path") == std::string::npos);
+}
+
 TEST_CASE("gear without the ports or the power is noticed") {
     const Scenario scenario = crossroads::site();
     const LayoutResult sound = good(scenario, crossroads::chains());
@@ -229,7 +276,8 @@ TEST_CASE("gear without the ports or the power is noticed") {
 
 TEST_CASE("every line of the bill is needed, once, at its amount, its quantity and its category") {
     const Scenario scenario = crossroads::site();
-    for (const RoutedLayout& routed : {crossroads::home_runs(), crossroads::trunk(), crossroads::chains()}) {
+    for (const RoutedLayout& routed :
+         {crossroads::home_runs(), crossroads::trunk(), crossroads::chains(), crossroads::rings()}) {
         const LayoutResult sound = good(scenario, routed);
         for (std::size_t i = 0; i < sound.bill.lines.size(); ++i) {
             const std::string name = sound.bill.lines[i].item + " for " + sound.bill.lines[i].cause_id;

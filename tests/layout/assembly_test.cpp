@@ -130,6 +130,34 @@ TEST_CASE("daisy chain: hops from building to building, through gear with twice 
     CHECK(plan.chains == std::vector<std::vector<BuildingIndex>>{{0, 1}});
 }
 
+TEST_CASE("ring: a chain with a cable back, links on both sides of every building and two ports a ring at the hub") {
+    const Scenario site = handhole_row();
+    RoutedLayout routed = chain_of();
+    routed.kind = LayoutKind::ring;
+    const PlaceIndex last = site.buildings[1].place;
+    routed.closings = {{0, last, {{0, 0}, {1, 0}, {2, 0}}}};
+    const Assembly assembly = assemble(site, routed);
+    REQUIRE_MESSAGE(assembly.plan, assembly.reason);
+    const Plan& plan = *assembly.plan;
+    REQUIRE(plan.cables.size() == 3);
+    CHECK(plan.cables[2].role == CableRole::closing);
+    CHECK(plan.cables[2].id == "closing-" + site.buildings[1].id);
+    CHECK(plan.cables[2].from == 0);
+    CHECK(plan.cables[2].to == last);
+    CHECK(plan.cables[2].building == 1);
+    REQUIRE(plan.links.size() == 3);
+    CHECK(plan.links[1].from == 0);
+    CHECK_FALSE(plan.links[2].from);
+    CHECK(plan.links[2].building == 1);
+    CHECK(plan.links[2].number == 2);
+    CHECK(plan.hub_ports == 2);
+    const auto& gear = site.catalogue.building_gear;
+    for (const PlannedGear& station : plan.building_gear)
+        CHECK(gear[static_cast<std::size_t>(station.pieces.product)].id == "switch-8");
+    REQUIRE(assembly.notes.size() == 1);
+    CHECK(assembly.notes[0].find("takes 2 buildings down") != std::string::npos);
+}
+
 TEST_CASE("the reason for no plan names what cannot be done") {
     Scenario site = handhole_row();
     SUBCASE("no cable") {

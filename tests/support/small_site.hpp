@@ -280,4 +280,17 @@ inline Plan chain(const Scenario& site) {
     return plan;
 }
 
+/// hub > barn > mill > hub.
+inline Plan ring(const Scenario& site) {
+    Plan plan = chain(site);
+    plan.layout = LayoutKind::ring;
+    plan.cables.push_back(cable_along(site, "closing-mill", {{drive, 0}, {lane, 0}}));
+    plan.cables.back().role = CableRole::closing;
+    plan.cables.back().building = mill;
+    plan.links.push_back(link_to(mill, plan, {2}));
+    plan.links.back().number = 2;
+    plan.hub_ports = 2;
+    return plan;
+}
+
 }  // namespace spadework::small_site

@@ -197,6 +197,16 @@ inline RoutedLayout chains() {
     return routed;
 }
 
+/// hub > kiosk > barn > hub and hub > lodge > hub. The drive and the lane are all the way there is; nothing else is
+/// passed twice by one ring.
+inline RoutedLayout rings() {
+    RoutedLayout routed = chains();
+    routed.kind = LayoutKind::ring;
+    routed.closings = {{hub, barn, {{drive, 0}, {avenue, 0}, {lane, 0}}},
+                       {hub, lodge, {{drive, 0}, {road, 1}, {spur, 0}, {wires, 2}, {fence, 0}}}};
+    return routed;
+}
+
 /// A design of those routes with a bound of `direct_bound`.
 inline Design design_of(const Scenario& scenario, const RoutedLayout& routed, Money direct_bound = Money()) {
     Assembly assembly = assemble(scenario, routed);
