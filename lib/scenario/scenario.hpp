@@ -149,14 +149,14 @@ struct SlackRules {
 struct SpareRules {
     Percent trunk_spare;  ///< Of the strands in use in a trunk.
     int trunk_spare_least = 0;
-    int drop_spare_least = 0;  ///< In a drop, home run or chain hop.
+    int drop_spare_least = 0;  ///< In a drop, home run or hop.
 };
 
 struct Rules {
     Termination termination = Termination::factory;
     StrandUse strand_use = StrandUse::duplex;
     int most_enclosures = 1;
-    int hop_limit = 8;  ///< Most buildings in one chain.
+    int hop_limit = 8;  ///< Most buildings in one chain or ring.
     LossRules loss;
     SlackRules slack;
     SpareRules spare;

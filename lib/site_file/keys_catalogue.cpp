@@ -194,7 +194,7 @@ const Record& building_gear_record() {
          .required = true,
          .choices = "media-converter poe-switch ethernet-switch",
          .meaning = "What it is."},
-        count("optic-ports", 1, 1000, "Optic ports; a building inside a chain needs two."),
+        count("optic-ports", 1, 1000, "Optic ports; a building inside a chain or ring needs two."),
         count("copper-ports", 0, 1000, "Copper ports."),
         {.name = "poe-budget",
          .type = ValueType::number,

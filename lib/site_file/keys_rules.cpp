@@ -123,7 +123,7 @@ const Record& rules_record() {
          .most = 1000,
          .fallback = "8",
          .source = common_practice,
-         .meaning = "Most buildings in one chain."},
+         .meaning = "Most buildings in one chain or ring."},
         {.name = "enclosure-kinds",
          .type = ValueType::choices,
          .fallback = "junction, handhole, pole",
@@ -189,7 +189,7 @@ const Record& spare_record() {
         strands("trunk-least", "2", "one duplex link spare; common practice, no published source",
                 "Least spare strands in a trunk."),
         strands("drop-least", "2", "one duplex link spare; common practice, no published source",
-                "Least spare strands in a drop, home run or chain hop."),
+                "Least spare strands in a drop, home run or hop of a chain or ring."),
     };
     static const Record record = {"a spare policy", "rules.spare", keys};
     return record;

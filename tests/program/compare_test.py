@@ -110,6 +110,19 @@ class Compare(unittest.TestCase):
         result = compare_json(LAKESIDE, "--layouts", "daisy-chain,home-runs")[1]
         self.assertEqual([layout["layout"] for layout in result["layouts"]], ["home-runs", "daisy-chain"])
 
+    def test_rings_are_compared_and_stand_the_cuts_that_the_map_lets_them_stand(self):
+        layouts = {layout["layout"]: layout for layout in compare_json(LAKESIDE)[1]["layouts"]}
+        ring = layouts["ring"]
+        self.assertEqual(ring["status"], "feasible")
+        roles = [cable["role"] for cable in ring["cables"]]
+        self.assertEqual(sorted(set(roles)), ["closing", "hop"])
+        self.assertEqual(roles.count("hop"), 4)
+        back = [link for link in ring["links"] if link["from"] == "hub" and link["number"] > 1]
+        self.assertEqual(len(back), roles.count("closing"))
+        self.assertGreater(ring["total_cost"], layouts["daisy-chain"]["total_cost"])
+        text = run("compare", LAKESIDE).out
+        self.assertRegex(text, r"Mixed +Daisy chain +Ring\n")
+
     def test_the_seed_is_reported(self):
         self.assertEqual(compare_json(LAKESIDE, "--seed", "18446744073709551615")[1]["seed"], 2**64 - 1)
 

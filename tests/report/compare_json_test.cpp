@@ -42,7 +42,7 @@ TEST_CASE("every promised field is there for a layout that can be built") {
     CHECK(json["currency"] == "EUR");
     CHECK(json["seed"] == 7);
     CHECK(json["cheapest"] == "trunk-one");
-    REQUIRE(json["layouts"].size() == 4);
+    REQUIRE(json["layouts"].size() == 5);
     const Json& trunk = json["layouts"][1];
     for (const char* field : {"layout", "status", "reason", "total_cost", "lower_bound", "gap", "cost_by_category",
                               "labour_hours", "trench_m", "trench_m_by_ground", "cable_m_by_strands", "enclosures",
@@ -65,6 +65,11 @@ TEST_CASE("every promised field is there for a layout that can be built") {
     const Json& finding = json["layouts"][3]["findings"][0];
     for (const char* field : {"kind", "severity", "where", "measured", "limit"})
         CHECK(finding.contains(field));
+    const Json& ring = json["layouts"][4];
+    CHECK(ring["layout"] == "ring");
+    CHECK(ring["cables"][3]["role"] == "closing");
+    CHECK(ring["cables"][3]["from"] == "hub");
+    CHECK(ring["cables"][3]["to"] == "barn");
 }
 
 TEST_CASE("costs sum to the cent, metres to the millimetre") {

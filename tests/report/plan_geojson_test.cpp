@@ -78,6 +78,18 @@ TEST_CASE("a cable is drawn from its beginning to its end though segments were g
     CHECK(turned["features"].back() == plan["features"].back());
 }
 
+TEST_CASE("the cable that closes a ring is drawn from the hub to the ring's last building") {
+    const Json plan = written(crossroads::site(), crossroads::rings());
+    int closings = 0;
+    for (const Json& feature : plan["features"]) {
+        if (feature["properties"].value("role", "") != "closing") continue;
+        ++closings;
+        if (feature["properties"]["id"] != "closing-barn") continue;
+        CHECK(feature["geometry"]["coordinates"] == Json::parse("[[0, 0], [60, 0], [150, 0], [230, 0]]"));
+    }
+    CHECK(closings == 2);
+}
+
 TEST_CASE("local metres are said to be such, longitude and latitude need no note") {
     Scenario scenario = crossroads::site();
     CHECK(written(scenario, crossroads::trunk()).contains("note"));

@@ -7,10 +7,10 @@
 
 namespace spadework::crossroads {
 
-/// Home runs, a trunk and a daisy chain on the given crossroads, and a mix that cannot be built.
+/// Home runs, a trunk, a daisy chain and rings on the given crossroads, and a mix that cannot be built.
 inline Comparison comparison_of(const Scenario& scenario) {
     std::vector<LayoutResult> layouts;
-    for (const RoutedLayout& routed : {home_runs(), trunk(), chains()})
+    for (const RoutedLayout& routed : {home_runs(), trunk(), chains(), rings()})
         layouts.push_back(assess(scenario, design_of(scenario, routed, Money::from_minor(900000))));
     Design mixed;
     mixed.layout = LayoutKind::mixed;
