@@ -7,8 +7,8 @@
 namespace spadework::bench {
 
 std::vector<LayoutKind> layouts_of(const std::vector<std::string>& ids) {
-    constexpr std::array all = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk, LayoutKind::mixed,
-                                LayoutKind::daisy_chain};
+    constexpr std::array all = {LayoutKind::home_runs, LayoutKind::trunk_one,   LayoutKind::trunk,
+                                LayoutKind::mixed,     LayoutKind::daisy_chain, LayoutKind::ring};
     if (ids.empty()) return {all.begin(), all.end()};
     std::vector<LayoutKind> layouts;
     for (const LayoutKind kind : all) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "graph/saturating.hpp"
 #include "graph/simplex_projection.hpp"
@@ -39,8 +40,8 @@ struct Terminal {
     std::int64_t stops = 0;
 };
 
-/// Where the stop's way to the source first enters a part of more than one vertex.
-std::vector<Terminal> terminals_of(const LinkNetwork& network) {
+/// For each stop the vertex where its way to the source first enters a part of more than one vertex, or the source.
+std::vector<VertexId> entries_of(const LinkNetwork& network) {
     std::vector<std::int32_t> size(network.part_up.size(), 0);
     for (const std::int32_t part : network.part)
         ++size[part];
@@ -50,12 +51,18 @@ std::vector<Terminal> terminals_of(const LinkNetwork& network) {
         const bool tail_above = network.part_up[network.part[link.head]] == network.part[link.tail];
         way_up[network.part[tail_above ? link.head : link.tail]] = tail_above ? link.tail : link.head;
     }
-    std::vector<std::int64_t> stops(network.vertex_count, 0);
-    for (VertexId at : network.stops) {
+    std::vector<VertexId> entries = network.stops;
+    for (VertexId& at : entries) {
         while (size[network.part[at]] == 1 && way_up[network.part[at]] >= 0)
             at = way_up[network.part[at]];
-        ++stops[at];
     }
+    return entries;
+}
+
+std::vector<Terminal> terminals_at(const std::vector<VertexId>& entries, const LinkNetwork& network) {
+    std::vector<std::int64_t> stops(network.vertex_count, 0);
+    for (const VertexId at : entries)
+        ++stops[at];
     std::vector<Terminal> terminals;
     for (VertexId v = 0; v < network.vertex_count; ++v) {
         if (stops[v] > 0 && v != network.source) terminals.push_back({v, stops[v]});
@@ -78,7 +85,8 @@ public:
         : network_(network),
           figures_(figures),
           parts_(std::clamp<Cost>(kLargestInParts / std::max<Cost>(target, 1), 1, kMostParts)),
-          terminals_(terminals_of(network)),
+          entries_(entries_of(network)),
+          terminals_(terminals_at(entries_, network)),
           ways_(network) {
         first_slot_.assign(network.links.size(), -1);
         for (std::size_t l = 0; l < network.links.size(); ++l) {
@@ -103,12 +111,7 @@ public:
         std::vector<std::vector<double>> weight(slots_.size(), std::vector<double>(k, kForOthers));
         std::vector<int> users(slots_.size(), 0);
         for (const Round& round : rounds) {
-            std::vector<char> member(k, 0);
-            std::vector<VertexId> at;
-            for (const std::int32_t stop : round.stops)
-                at.push_back(representative(network_.stops[stop]));
-            for (std::size_t t = 0; t < k; ++t)
-                member[t] = std::find(at.begin(), at.end(), terminals_[t].at) != at.end();
+            const std::vector<char> member = terminals_in(round);
             for (const LinkPath& hop : round.hops) {
                 for (const std::int32_t l : hop) {
                     if (first_slot_[l] < 0) continue;
@@ -121,22 +124,22 @@ public:
         }
         for (std::size_t j = 0; j < slots_.size(); ++j) {
             shared_[j] = users[j] > 1 ? 1.0 : 0.0;
-            double sum = 0;
-            for (const double w : weight[j])
-                sum += w;
+            const double sum = std::accumulate(weight[j].begin(), weight[j].end(), 0.0);
             for (std::size_t t = 0; t < k; ++t)
-                price_[t * slots_.size() + j] = sum > 0 ? capacity(j) * weight[j][t] / sum : 0.0;
+                price_[t * slots_.size() + j] = capacity(j) * weight[j][t] / sum;
         }
     }
 
-    /// What the prices prove, in whole numbers, for the links that are no bridges. Notes which ways are cheapest.
-    WideCost evaluate() {
+    /// What the prices prove, in whole numbers, for the links that are no bridges; nothing when stopped. Notes which
+    /// ways are cheapest.
+    WideCost evaluate(const pair_routes::StopRule& stop) {
         WideCost total = 0;
         flows_.assign(terminals_.size(), {});
         room_.clear();
         for (std::size_t j = 0; j < slots_.size(); ++j)
             room_.push_back((slots_[j].opening + slots_[j].charge) * parts_ - figures_.longest_ring * share(j));
         for (std::size_t t = 0; t < terminals_.size(); ++t) {
+            if (stop.reached()) return 0;
             set_link_prices(t);
             const auto flow = ways_.two_flows(terminals_[t].at, network_.source, link_price_);
             if (!flow) return 0;
@@ -163,17 +166,8 @@ public:
             for (const std::int32_t j : flows_[t])
                 average_[t * n + static_cast<std::size_t>(j)] += kNewest;
         }
-        double squares = 0;
         std::vector<double> sum(n, 0.0);
-        for (std::size_t t = 0; t < k; ++t) {
-            for (std::size_t j = 0; j < n; ++j) {
-                const double a = average_[t * n + j];
-                sum[j] += a;
-                squares += a * a;
-            }
-        }
-        for (std::size_t j = 0; j < n; ++j)
-            squares -= sum[j] * sum[j] / static_cast<double>(k);
+        const double squares = direction_squared(sum);
         if (squares <= 1e-9) return;
         const double length = factor * missing * static_cast<double>(parts_) / squares;
         std::vector<double> wishes;
@@ -191,27 +185,13 @@ public:
     }
 
 private:
-    [[nodiscard]] VertexId representative(VertexId stop) const {
-        // The terminal whose vertex the stop hangs on by bridges alone.
-        for (const Terminal& terminal : terminals_) {
-            if (terminal.at == stop) return stop;
+    [[nodiscard]] std::vector<char> terminals_in(const Round& round) const {
+        std::vector<char> member(terminals_.size(), 0);
+        for (const std::int32_t stop : round.stops) {
+            for (std::size_t t = 0; t < member.size(); ++t)
+                member[t] |= static_cast<char>(terminals_[t].at == entries_[stop]);
         }
-        return up_from(stop);
-    }
-    [[nodiscard]] VertexId up_from(VertexId stop) const {
-        for (VertexId at = stop; at >= 0;) {
-            VertexId next = -1;
-            for (const LinkStep& s : network_.from(at)) {
-                if (network_.links[s.link].bridge && network_.part[s.to] == network_.part_up[network_.part[at]]) {
-                    next = s.to;
-                }
-            }
-            for (const Terminal& terminal : terminals_) {
-                if (terminal.at == next) return next;
-            }
-            at = next;
-        }
-        return -1;
+        return member;
     }
 
     [[nodiscard]] Cost share(std::size_t j) const {
@@ -220,6 +200,19 @@ private:
     }
     [[nodiscard]] double capacity(std::size_t j) const {
         return static_cast<double>((slots_[j].opening + slots_[j].charge) * parts_ - figures_.longest_ring * share(j));
+    }
+
+    /// Of the averaged ways beyond what all stops want alike, which moves no price; with their sums by slot.
+    [[nodiscard]] double direction_squared(std::vector<double>& sum) const {
+        double squares = 0;
+        if (terminals_.empty()) return squares;
+        for (std::size_t i = 0; i < average_.size(); ++i) {
+            sum[i % sum.size()] += average_[i];
+            squares += average_[i] * average_[i];
+        }
+        for (const double all : sum)
+            squares -= all * all / static_cast<double>(terminals_.size());
+        return squares;
     }
 
     /// Moves how much of the charge is shared towards what the averaged ways ask for.
@@ -256,6 +249,7 @@ private:
     const LinkNetwork& network_;
     RingFigures figures_;
     Cost parts_;
+    std::vector<VertexId> entries_;  ///< By stop.
     std::vector<Terminal> terminals_;
     WaySearch ways_;
     std::vector<Slot> slots_;
@@ -269,34 +263,63 @@ private:
     std::vector<std::int32_t> slot_of_link_;
 };
 
+Cost rings_for(std::size_t stops, const RingFigures& figures) {
+    return (static_cast<Cost>(stops) + figures.longest_ring - 1) / figures.longest_ring;
+}
+
+/// How many cables pass each link at the least where it is open: two for each ring that a bridge must let through.
+std::vector<Cost> least_passes(const LinkNetwork& network, const RingFigures& figures) {
+    const std::vector<std::int32_t> stops = stops_from_part_on(network);
+    std::vector<Cost> passes;
+    for (const Link& link : network.links) {
+        const bool head_behind = network.part_up[network.part[link.head]] == network.part[link.tail];
+        const std::int32_t behind = network.part[head_behind ? link.head : link.tail];
+        passes.push_back(link.bridge ? 2 * rings_for(static_cast<std::size_t>(stops[behind]), figures) : 1);
+    }
+    return passes;
+}
+
+/// Less tight, for networks too large for prices: rings join all stops to the source, over links that each carry as
+/// many cables as they must.
+Cost joining_bound(const LinkNetwork& network, const RingFigures& figures, const SolveLimits& limits) {
+    const std::vector<Cost> passes = least_passes(network, figures);
+    SharedCostProblem joined{network.vertex_count, {}, {}, {{network.source, 0}}};
+    for (std::size_t l = 0; l < network.links.size(); ++l) {
+        const Link& link = network.links[l];
+        joined.edges.push_back({link.tail, link.head, link.cost(passes[l]), 0, 0});
+    }
+    for (const VertexId stop : network.stops)
+        joined.demands.push_back({stop, 0, 0});
+    PartProgress part(limits.progress);
+    SolveLimits own = limits;
+    own.progress = &part;
+    return rings_for(network.stops.size(), figures) * figures.ring_cost + solve(joined, own).bound;
+}
+
 }  // namespace
 
 Cost least_for_bridges(const LinkNetwork& network, const RingFigures& figures) {
-    const auto rings_for = [&](std::size_t stops) {
-        return (static_cast<Cost>(stops) + figures.longest_ring - 1) / figures.longest_ring;
-    };
-    const std::vector<std::int32_t> stops = stops_from_part_on(network);
-    Cost cost = rings_for(network.stops.size()) * figures.ring_cost;
-    for (const Link& link : network.links) {
-        if (!link.bridge) continue;
-        const bool head_behind = network.part_up[network.part[link.head]] == network.part[link.tail];
-        const std::int32_t behind = network.part[head_behind ? link.head : link.tail];
-        cost += link.cost(2 * rings_for(static_cast<std::size_t>(stops[behind])));
+    Cost cost = rings_for(network.stops.size(), figures) * figures.ring_cost;
+    const std::vector<Cost> passes = least_passes(network, figures);
+    for (std::size_t l = 0; l < network.links.size(); ++l) {
+        if (network.links[l].bridge) cost += network.links[l].cost(passes[l]);
     }
     return cost;
 }
 
 Cost lower_bound(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds, Cost target,
-                 double target_gap, const pair_routes::StopRule& stop) {
+                 const SolveLimits& limits) {
     const Cost constant = least_for_bridges(network, figures);
     Prices prices(network, figures, target);
+    if (prices.size() > kMostPrices) return std::max(constant, joining_bound(network, figures, limits));
+    const pair_routes::StopRule stop(limits.seconds, limits.progress);
     Cost best = constant;
     prices.start_from(rounds);
     double factor = kFactor;
     int without_gain = 0;
     const int most_rounds = prices.rounds_worth();
     for (int round = 0; round < most_rounds && !stop.reached(); ++round) {
-        const Cost now = saturated(prices.evaluate() + constant);
+        const Cost now = saturated(prices.evaluate(stop) + constant);
         if (now > best) {
             best = now;
             without_gain = 0;
@@ -305,7 +328,7 @@ Cost lower_bound(const LinkNetwork& network, const RingFigures& figures, const R
             without_gain = 0;
         }
         const auto gap = static_cast<double>(target - best);
-        if (gap <= target_gap * static_cast<double>(target)) break;
+        if (gap <= limits.target_gap * static_cast<double>(target)) break;
         prices.step(static_cast<double>(target - now), factor);
     }
     return best;

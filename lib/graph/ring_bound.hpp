@@ -25,15 +25,16 @@
 
 #include "graph/pair_routes.hpp"
 #include "graph/ring_search.hpp"
+#include "graph/shared_cost_solver.hpp"
 
 namespace spadework::graph::rings {
 
 /// What rings and bridges cost at the least: a bound at once, all other links counted as free.
 Cost least_for_bridges(const LinkNetwork& network, const RingFigures& figures);
 
-/// `rounds` is a plan and `target` its cost; both steer the steps. Stops early when the gap to the target is at most
-/// `target_gap`.
+/// `rounds` is a plan and `target` its cost; both steer the steps. A network too large for prices gets a less tight
+/// bound.
 Cost lower_bound(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds, Cost target,
-                 double target_gap, const pair_routes::StopRule& stop);
+                 const SolveLimits& limits);
 
 }  // namespace spadework::graph::rings

@@ -39,8 +39,8 @@ public:
     /// Puts in every stop, from the farthest on always the one nearest to those before it.
     void construct();
 
-    /// Goes on from other rounds on the same links.
-    void start_from(const Rounds& rounds);
+    /// From here on another rule says when to stop.
+    void obey(const pair_routes::StopRule& stop) { stop_ = &stop; }
 
     /// Leads hops another way and closes links while that pays.
     void improve();
@@ -52,6 +52,8 @@ public:
     [[nodiscard]] Cost cost() const { return cost_; }
 
 private:
+    void start_from(const Rounds& rounds);
+
     struct Place {
         std::int32_t round = -1;  ///< -1 for a ring of its own.
         std::size_t gap = 0;
@@ -85,7 +87,7 @@ private:
 
     const LinkNetwork& network_;
     RingFigures figures_;
-    const pair_routes::StopRule& stop_;
+    const pair_routes::StopRule* stop_;
     WaySearch ways_;
     std::mt19937_64 random_;
     Rounds rounds_;

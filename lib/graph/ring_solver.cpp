@@ -69,20 +69,19 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
     const pair_routes::StopRule all_time(limits.seconds, limits.progress);
     const pair_routes::StopRule first_time(limits.seconds * kFirstShare, limits.progress);
     const rings::RingFigures figures{problem.ring_cost, problem.longest_ring};
-    rings::Search first(*network, figures, first_time, limits.seed);
-    first.construct();
-    first.improve();
-    first.shake(kShakesBefore);
+    rings::Search search(*network, figures, first_time, limits.seed);
+    search.construct();
+    search.improve();
+    search.shake(kShakesBefore);
     solution.bound = rings::least_for_bridges(*network, figures);
-    tell(limits, first.cost(), solution.bound);
+    tell(limits, search.cost(), solution.bound);
 
     if (limits.target_gap < 1.0) {
-        const pair_routes::StopRule bound_time(all_time.seconds_left() * kBoundShare, limits.progress);
-        solution.bound =
-            rings::lower_bound(*network, figures, first.rounds(), first.cost(), limits.target_gap, bound_time);
+        SolveLimits for_bound = limits;
+        for_bound.seconds = all_time.seconds_left() * kBoundShare;
+        solution.bound = rings::lower_bound(*network, figures, search.rounds(), search.cost(), for_bound);
     }
-    rings::Search search(*network, figures, all_time, limits.seed + 1);
-    search.start_from(first.rounds());
+    search.obey(all_time);
     search.shake(kShakesAfter);
     solution.plan = plan_from(problem, *network, search.rounds());
     if (solution.plan) tell(limits, solution.plan->value, solution.bound);

@@ -15,8 +15,8 @@ namespace {
 using drawing::Dice;
 using drawing::MapFamily;
 
-const std::vector<LayoutKind> every_layout = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::trunk,
-                                              LayoutKind::mixed, LayoutKind::daisy_chain};
+const std::vector<LayoutKind> every_layout = {LayoutKind::home_runs, LayoutKind::trunk_one,   LayoutKind::trunk,
+                                              LayoutKind::mixed,     LayoutKind::daisy_chain, LayoutKind::ring};
 
 Scenario some_site(unsigned seed) {
     Dice dice(seed);
