@@ -72,8 +72,9 @@ SegmentsAt segments_at(const Scenario& scenario) {
 }
 
 /// Places joined to the hub on the map without one segment.
-std::set<PlaceIndex> joined_on_map(const Scenario& scenario, const SegmentsAt& at, SegmentIndex without) {
-    std::set<PlaceIndex> joined = {scenario.hub.place};
+std::vector<bool> joined_on_map(const Scenario& scenario, const SegmentsAt& at, SegmentIndex without) {
+    std::vector<bool> joined(scenario.places.size(), false);
+    joined[static_cast<std::size_t>(scenario.hub.place)] = true;
     std::vector<PlaceIndex> waiting = {scenario.hub.place};
     while (!waiting.empty()) {
         const PlaceIndex place = waiting.back();
@@ -81,7 +82,9 @@ std::set<PlaceIndex> joined_on_map(const Scenario& scenario, const SegmentsAt& a
         for (const SegmentIndex index : item(at, place)) {
             const Segment& segment = item(scenario.segments, index);
             const PlaceIndex to = segment.from == place ? segment.to : segment.from;
-            if (index != without && joined.insert(to).second) waiting.push_back(to);
+            if (index == without || joined[static_cast<std::size_t>(to)]) continue;
+            joined[static_cast<std::size_t>(to)] = true;
+            waiting.push_back(to);
         }
     }
     return joined;
@@ -111,13 +114,17 @@ void check_cuts(const Scenario& scenario, const Plan& plan, Sentences& found) {
     }
     const std::vector<Side> sides = sides_of(plan);
     const SegmentsAt at = segments_at(scenario);
+    std::map<std::set<int>, std::set<BuildingIndex>> left;  // many segments in a row carry the same cables
     for (const auto& [segment, cut] : cables) {
-        const std::set<BuildingIndex> joined = joined_by_links(sides, cut);
+        const auto [entry, fresh] = left.try_emplace(cut);
+        if (fresh) entry->second = joined_by_links(sides, cut);
+        const std::set<BuildingIndex>& joined = entry->second;
         if (joined.size() == scenario.buildings.size() + 1) continue;
-        const std::set<PlaceIndex> on_map = joined_on_map(scenario, at, segment);
+        const std::vector<bool> on_map = joined_on_map(scenario, at, segment);
         for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
             const Building& building = scenario.buildings[b];
-            if (joined.contains(static_cast<BuildingIndex>(b)) || !on_map.contains(building.place)) continue;
+            const bool way_left = on_map[static_cast<std::size_t>(building.place)];
+            if (joined.contains(static_cast<BuildingIndex>(b)) || !way_left) continue;
             found.push_back(fmt::format("A cut of segment {} takes down building {}, which the map gives another way.",
                                         item(scenario.segments, segment).id, building.id));
         }
