@@ -43,10 +43,17 @@ std::vector<LayoutResult> compared(const Scenario& site) {
 
 using Variation = std::function<Scenario(Scenario, Dice&)>;
 
+/// Rings must take a second way wherever the map has one, so that other segments are another task for them.
+enum class Held { every_layout, all_but_rings };
+
+bool is_held(const LayoutResult& result, Held held) {
+    return held == Held::every_layout || result.layout != LayoutKind::ring;
+}
+
 /// Holds each layout's total and bound in each varied site to `factor` times the original's: neither bound may pass the
 /// other's total. A bound leaves room for the rounding of lines, so it seldom proves a total to the cent; that totals
 /// are the same all the same is wanted of at least the given share, and measured to hold for nearly all.
-void expect_same_best(const Variation& vary, std::int64_t factor, double share) {
+void expect_same_best(const Variation& vary, std::int64_t factor, double share, Held held = Held::every_layout) {
     int pairs = 0;
     int same = 0;
     for (int round = 0; round < effort(30); ++round) {
@@ -57,6 +64,7 @@ void expect_same_best(const Variation& vary, std::int64_t factor, double share) 
         const std::vector<LayoutResult> varied = compared(vary(site, dice));
         REQUIRE(original.size() == varied.size());
         for (std::size_t i = 0; i < original.size(); ++i) {
+            if (!is_held(original[i], held)) continue;
             CAPTURE(std::string(name_of(original[i].layout)));
             CHECK(varied[i].bound <= original[i].total * factor);
             CHECK(original[i].bound * factor <= varied[i].total);
@@ -69,7 +77,7 @@ void expect_same_best(const Variation& vary, std::int64_t factor, double share) 
 }
 
 /// Holds what each layout costs at best in each varied site to no less than the original's.
-void expect_no_lower_best(const Variation& vary) {
+void expect_no_lower_best(const Variation& vary, Held held = Held::every_layout) {
     for (int round = 0; round < effort(30); ++round) {
         CAPTURE(round);
         Dice dice(600 + static_cast<unsigned>(round));
@@ -77,6 +85,7 @@ void expect_no_lower_best(const Variation& vary) {
         const std::vector<LayoutResult> original = compared(site);
         const std::vector<LayoutResult> varied = compared(vary(site, dice));
         for (std::size_t i = 0; i < original.size(); ++i) {
+            if (!is_held(original[i], held)) continue;
             CAPTURE(std::string(name_of(original[i].layout)));
             CHECK(original[i].bound <= varied[i].total);
         }
@@ -237,13 +246,13 @@ TEST_CASE("Segments in two pieces leave every layout's best total") {
 }
 
 TEST_CASE("Longer parallel segments and dead ends leave every layout's best total") {
-    expect_same_best(with_useless_segments, 1, 0.9);
+    expect_same_best(with_useless_segments, 1, 0.9, Held::all_but_rings);
 }
 
 TEST_CASE("A building more, a dearer ground or a segment less never make a layout cheaper") {
     expect_no_lower_best(with_one_building_more);
     expect_no_lower_best(with_dearer_ground);
-    expect_no_lower_best(with_one_segment_banned);
+    expect_no_lower_best(with_one_segment_banned, Held::all_but_rings);
 }
 
 TEST_CASE("All buildings at the hub's own place need no trench in any layout") {
