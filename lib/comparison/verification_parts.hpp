@@ -39,8 +39,8 @@ Sentences strand_violations(const Scenario& scenario, const Plan& plan);
 /// building once.
 Sentences link_violations(const Scenario& scenario, const Plan& plan);
 
-/// Every ring leaves the hub, passes its buildings one after the other and comes back, with as many links on either side
-/// of each as its fullest hop wants, and no cut of a segment takes down a building that the map gives another way.
+/// Every ring leaves the hub, passes its buildings one after the other and comes back, with as many links on either
+/// side of each as its fullest hop wants, and no cut of a segment takes down a building that the map gives another way.
 Sentences ring_violations(const Scenario& scenario, const Plan& plan);
 
 /// Gear in the buildings and at the hub has the ports and power.
