@@ -153,7 +153,7 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
     bool fewest = false;  // Whether the plan at hand has as few rings as there can be.
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto solution = graph::solve(problem_on(on, scenario, figures), run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         if (!solution.plan) return routing;
         fewest = static_cast<int>(solution.plan->rings.size()) == least_ring_count(scenario);
         // Where ways are withheld, a stretch may be a bridge of what is left though it is none of the map.

@@ -13,7 +13,8 @@ TEST_CASE("what is read back is written as it was") {
     int written = 0;
     for (int round = 0; round < 30; ++round) {
         const Scenario site = drawing::random_certified_site(dice);
-        for (const LayoutKind layout : {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain}) {
+        for (const LayoutKind layout :
+             {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain, LayoutKind::ring}) {
             const auto certificate = drawing::certified(site, layout);
             if (!certificate) continue;
             const std::string text = to_json(site, *certificate);
