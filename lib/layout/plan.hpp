@@ -57,7 +57,7 @@ struct PlannedEnclosure {
 struct PlannedLink {
     BuildingIndex building = 0;         ///< Where it ends.
     std::optional<BuildingIndex> from;  ///< Building where it begins in a chain; the hub when empty.
-    int number = 1;                     ///< From 1 for each building; those that close a ring after those that come along it.
+    int number = 1;  ///< From 1 for each building; those that close a ring after those that come along it.
     BitRate rate;
     int optic = 0;  ///< Index into catalogue.optics.
     int strands = 2;
