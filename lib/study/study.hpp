@@ -40,8 +40,8 @@ struct Study {
     std::vector<std::string> violations;  ///< Bugs found by the verifier; nothing may be shown when there are any.
 };
 
-/// The layouts worth comparing under these rules: home runs, trunk, daisy chain and ring always; a mix where an enclosure may
-/// stand; one enclosure apart from several where several may. In the order of LayoutKind.
+/// The layouts worth comparing under these rules: home runs, trunk, daisy chain and ring always; a mix where an
+/// enclosure may stand; one enclosure apart from several where several may. In the order of LayoutKind.
 std::vector<LayoutKind> layouts_allowed(const Rules& rules);
 
 /// Designs, checks, prices, verifies and compares every layout.
