@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
-#include "graph/dual_ascent.hpp"
+#include "graph/shared_cost_solver.hpp"
 #include "graph/two_level_even.hpp"
 #include "graph/two_level_prices.hpp"
 #include "graph/two_level_proof.hpp"
+#include "graph/two_level_sets.hpp"
 #include "graph/two_level_site_ascent.hpp"
 
 namespace spadework::graph::two_level {
@@ -15,21 +17,26 @@ using pair_routes::Network;
 
 namespace {
 
-constexpr double kSmallestFactor = 0.02;  ///< Steps smaller than this no longer raise the bound.
+constexpr double kSecondsForFirstPrices = 2.0;  ///< Far more than usual sites take.
+constexpr double kSmallestFactor = 0.02;        ///< Steps smaller than this no longer raise the bound.
 
-/// Prices that a dual ascent finds for joining the demands to the source, each paying a part of its
-/// service charge (a quarter does best on generated site maps).
-PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field) {
-    const Cost parts = field.relaxation().parts;
+/// Prices that nearly prove the cheapest joining of the demands to the source, each paying a part of its service charge
+/// (a quarter does well on generated site maps).
+PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field, int threads) {
     SharedCostProblem joined{problem.vertex_count, problem.edges, {}, {{problem.source, 0}}};
     for (const TwoLevelDemand& d : problem.demands)
         joined.demands.push_back({d.at, d.weight / 4, d.multiplicity / 4});
-    const SearchNetwork network(joined, true);
-    const auto paid = dual_ascent(network, problem.source, shortest_reach(network, {problem.source}));
+    SolveLimits limits;
+    limits.seconds = kSecondsForFirstPrices;
+    limits.target_gap = 1e-4;
+    limits.threads = threads;
+    const SharedCostCertificate paid = solve(joined, limits).certificate;
+    const double scale = static_cast<double>(field.relaxation().parts) / static_cast<double>(paid.parts);
     PriceTable prices(problem.demands.size(), std::vector<float>(field.purse_count(), 0.0F));
-    for (std::size_t d = 0; d < paid.size(); ++d) {
-        for (const ArcPrice& p : paid[d].prices) {
-            prices[d][static_cast<Purse>(p.arc)] += static_cast<float>(p.price * static_cast<double>(parts));
+    for (std::size_t d = 0; d < paid.prices.size(); ++d) {
+        for (const EdgePrice& p : paid.prices[d]) {
+            const Purse purse = 2 * static_cast<Purse>(p.edge) + (p.backwards ? 1 : 0);
+            prices[d][purse] += static_cast<float>(static_cast<double>(p.price) * scale);
         }
     }
     return prices;
@@ -69,6 +76,16 @@ Relaxation even_relaxation(const TwoLevelProblem& problem, const Network& networ
     return shares ? made_even(std::move(relaxation), *shares) : relaxation;
 }
 
+/// What each purse holds: an arc its edge's opening cost, a site what it costs at least and the toll.
+std::vector<double> rooms(const Relaxation& relaxation, Cost toll) {
+    std::vector<double> rooms;
+    for (const Cost opening : relaxation.opening)
+        rooms.insert(rooms.end(), 2, static_cast<double>(opening));
+    for (const RelaxedSite& site : relaxation.sites)
+        rooms.push_back(static_cast<double>(site.opening) + static_cast<double>(toll));
+    return rooms;
+}
+
 }  // namespace
 
 BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const TwoLevelPlan& plan, Cost toll,
@@ -78,21 +95,40 @@ BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const
       plain_(plain_relaxation(problem, network, plan)),
       relaxation_(even_relaxation(problem, network, plan)),
       field_(relaxation_, network),
+      searches_(team_.size(), DemandSearch(field_)),
       toll_(toll * relaxation_.parts),
-      descent_(std::make_unique<PriceDescent>(field_, team_, static_cast<double>(toll_))) {
-    PriceTable first = first_prices(problem, field_);
+      descent_(std::make_unique<PriceDescent>(rooms(relaxation_, toll_), problem.demands.size(), team_)) {
+    PriceTable first = first_prices(problem, field_, threads);
     set_site_prices(field_, network, static_cast<double>(toll_), first);
     descent_->start(std::move(first));
 }
 
+/// Finds every demand's cheapest way under the present prices, and what they are worth together.
+double BoundRun::search_all() {
+    std::vector<double> values(relaxation_.demands.size());
+    team_.run(values.size(), 2, [&](std::size_t d, std::size_t worker) {
+        DemandSearch& search = searches_[worker];
+        values[d] = search.find(relaxation_.demands[d], descent_->prices()[d].data());
+        descent_->ways()[d] = search.used;
+    });
+    const double tolls = static_cast<double>(toll_) * relaxation_.most_sites;
+    return std::accumulate(values.begin(), values.end(), static_cast<double>(relaxation_.constant) - tolls);
+}
+
 bool BoundRun::pass(Cost target) {
-    descent_->search_all();
+    descent_->judge(search_all());
     descent_->step(static_cast<double>(target) * static_cast<double>(relaxation_.parts));
     return descent_->factor() > kSmallestFactor;
 }
 
 double BoundRun::guess() const {
     return descent_->best_bound() / static_cast<double>(relaxation_.parts);
+}
+
+std::optional<SiteSets> BoundRun::site_sets(const TwoLevelProblem& problem) {
+    const auto shares = even_shares(problem);
+    if (!shares) return std::nullopt;
+    return SiteSets::make(problem, network_, plain_, *shares, team_);
 }
 
 Cost BoundRun::prove() {

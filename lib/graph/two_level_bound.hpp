@@ -2,13 +2,16 @@
 
 // What no plan of a TwoLevelProblem can undercut.
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "graph/pair_routes.hpp"
 #include "graph/two_level_prices.hpp"
 #include "graph/two_level_problem.hpp"
 #include "graph/two_level_relaxation.hpp"
+#include "graph/two_level_sets.hpp"
 
 namespace spadework::graph::two_level {
 
@@ -27,17 +30,25 @@ public:
     [[nodiscard]] double guess() const;
 
     /// For each edge how much of it the averaged ways use, 0 to 1.
-    [[nodiscard]] std::vector<double> edge_use() const { return descent_->edge_use(); }
+    [[nodiscard]] std::vector<double> edge_use() const { return descent_->edge_use(network_.edges.size()); }
 
     /// A lower bound proved in exact arithmetic.
     [[nodiscard]] Cost prove();
 
+    /// The same problem looked at set by set, beginning from the best prices; nothing where that is not possible.
+    [[nodiscard]] std::optional<SiteSets> site_sets(const TwoLevelProblem& problem);
+    [[nodiscard]] const PriceDescent& descent() const { return *descent_; }
+    [[nodiscard]] const Relaxation& lines() const { return plain_; }
+
 private:
+    double search_all();
+
     const pair_routes::Network& network_;
     WorkerTeam team_;
     Relaxation plain_;
     Relaxation relaxation_;  ///< Even where that can be had, else plain.
     SearchField field_;
+    std::vector<DemandSearch> searches_;
     Cost toll_;  ///< In parts.
     std::unique_ptr<PriceDescent> descent_;
 };

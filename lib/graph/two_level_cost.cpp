@@ -57,7 +57,7 @@ bool walk_feeders(const TwoLevelProblem& problem, const TwoLevelPlan& plan, Walk
         const FeederSize& size = problem.sizes[open.size];
         if (units_needed(problem, saturated(units[k])) > size.units) return false;
         const Site& site = problem.sites[open.site];
-        walker.total += static_cast<WideCost>(site.cost) + size.fixed;
+        walker.total += static_cast<WideCost>(site.cost) + size.fixed + two_level::feeder_extra(site, open.size);
         if (!walker.walk(problem.source, site.at, open.feeder, {size.weight, size.multiplicity})) return false;
     }
     return true;

@@ -49,8 +49,11 @@ WideCost most_possible(const TwoLevelProblem& problem) {
         dearest_multiplicity = std::max<WideCost>(dearest_multiplicity, s.multiplicity);
         dearest_fixed = std::max<WideCost>(dearest_fixed, s.fixed);
     }
-    for (const Site& s : problem.sites)
+    for (const Site& s : problem.sites) {
         fixed += s.cost;
+        for (const Cost extra : s.feeder_extra)
+            fixed += extra;
+    }
     const WideCost limit = WideCost{1} << 62;  // Factors above it would overflow the products below.
     for (const WideCost v : {opening, length, passage, weight, multiplicity, dearest_weight, dearest_multiplicity}) {
         if (v >= limit) return limit;
@@ -70,7 +73,11 @@ bool well_formed(const TwoLevelProblem& problem) {
         return exists(d.at) && d.weight >= 0 && d.multiplicity >= 0 && d.units >= 0 &&
                (!d.direct || (d.direct->weight >= 0 && d.direct->multiplicity >= 0));
     };
-    const auto good_site = [&](const Site& s) { return exists(s.at) && s.cost >= 0; };
+    const auto good_site = [&](const Site& s) {
+        return exists(s.at) && s.cost >= 0 &&
+               (s.feeder_extra.empty() || s.feeder_extra.size() == problem.sizes.size()) &&
+               std::all_of(s.feeder_extra.begin(), s.feeder_extra.end(), [](Cost extra) { return extra >= 0; });
+    };
     const auto good_size = [](const FeederSize& s) {
         return s.units >= 0 && s.weight >= 0 && s.multiplicity >= 0 && s.fixed >= 0;
     };
@@ -107,11 +114,13 @@ std::vector<Feeder> usable_feeders(const TwoLevelProblem& problem) {
     return feeders;
 }
 
-const Feeder* cheapest_feeder(const std::vector<Feeder>& feeders, std::int64_t units, Length length, Cost passage) {
+const Feeder* cheapest_feeder(const std::vector<Feeder>& feeders, const Site& site, std::int64_t units, Length length,
+                              Cost passage) {
     const Feeder* best = nullptr;
     for (const Feeder& f : feeders) {
         if (f.serves < units) continue;
-        if (best == nullptr || feeder_cost(f, length, passage) < feeder_cost(*best, length, passage)) best = &f;
+        if (best == nullptr || feeder_cost(f, site, length, passage) < feeder_cost(*best, site, length, passage))
+            best = &f;
     }
     return best;
 }

@@ -31,12 +31,19 @@ struct Feeder {
 /// The sizes that hold at least the spare units, in the problem's order.
 std::vector<Feeder> usable_feeders(const TwoLevelProblem& problem);
 
-/// The feeder that costs least over a path of this length and passage among those that serve `units`, smallest size
-/// first among equals; nothing when none does.
-const Feeder* cheapest_feeder(const std::vector<Feeder>& feeders, std::int64_t units, Length length, Cost passage);
+/// The feeder that costs least to the site over a path of this length and passage among those that serve `units`,
+/// smallest size first among equals; nothing when none does.
+const Feeder* cheapest_feeder(const std::vector<Feeder>& feeders, const Site& site, std::int64_t units, Length length,
+                              Cost passage);
 
-inline Cost feeder_cost(const Feeder& feeder, Length length, Cost passage) {
-    return feeder.fixed + feeder.charge.on(length, passage);
+/// What the size costs more when it leads to the site.
+inline Cost feeder_extra(const Site& site, std::int32_t size) {
+    return site.feeder_extra.empty() ? 0 : site.feeder_extra[static_cast<std::size_t>(size)];
+}
+
+/// What the feeder costs to the site over a path of this length and passage, the site's own cost left out.
+inline Cost feeder_cost(const Feeder& feeder, const Site& site, Length length, Cost passage) {
+    return feeder.fixed + feeder_extra(site, feeder.size) + feeder.charge.on(length, passage);
 }
 
 inline pair_routes::Charge service_charge(const TwoLevelDemand& demand) {

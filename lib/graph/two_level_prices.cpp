@@ -11,21 +11,16 @@ namespace spadework::graph::two_level {
 namespace {
 
 // Found by trial on generated site maps.
-constexpr double kFlowWeight = 0.25;  ///< What a pass's ways count in the averaged flows.
-constexpr double kDecay = 0.85;       ///< Of the step factor, ...
-constexpr int kPatience = 12;         ///< ... after so many passes without a better bound.
-constexpr float kFlowKept = 1e-4F;    ///< Smaller averaged flows are dropped.
+constexpr double kFlowWeight = 0.1;  ///< What a pass's ways count in the averaged flows.
+constexpr double kDecay = 0.9;       ///< Of the step factor, ...
+constexpr int kPatience = 20;        ///< ... after so many passes without a better bound.
+constexpr float kFlowKept = 1e-4F;   ///< Smaller averaged flows are dropped.
 
 }  // namespace
 
-PriceDescent::PriceDescent(const SearchField& field, WorkerTeam& team, double site_toll)
-    : field_(field),
-      team_(team),
-      site_toll_(site_toll),
-      searches_(team.size(), DemandSearch(field)),
-      best_bound_(-std::numeric_limits<double>::infinity()) {
-    const std::size_t demands = field.relaxation().demands.size();
-    const Purse purses = field.purse_count();
+PriceDescent::PriceDescent(std::vector<double> rooms, std::size_t demands, WorkerTeam& team)
+    : team_(team), rooms_(std::move(rooms)), best_bound_(-std::numeric_limits<double>::infinity()) {
+    const std::size_t purses = rooms_.size();
     prices_.assign(demands, std::vector<float>(purses, 0.0F));
     flows_ = prices_;
     listed_.assign(demands, std::vector<char>(purses, 0));
@@ -33,19 +28,12 @@ PriceDescent::PriceDescent(const SearchField& field, WorkerTeam& team, double si
     fresh_.resize(demands);
     ways_.resize(demands);
     payers_.resize(purses);
-    values_.assign(demands, 0.0);
     squares_.assign(demands, 0.0);
-}
-
-double PriceDescent::room(Purse purse) const {
-    const Relaxation& r = field_.relaxation();
-    if (purse < field_.first_site()) return static_cast<double>(r.opening[purse / 2]);
-    return static_cast<double>(r.sites[purse - field_.first_site()].opening) + site_toll_;
 }
 
 void PriceDescent::start(PriceTable prices) {
     prices_ = std::move(prices);
-    for (Purse p = 0; p < field_.purse_count(); ++p) {
+    for (Purse p = 0; p < payers_.size(); ++p) {
         for (std::size_t d = 0; d < prices_.size(); ++d) {
             if (prices_[d][p] <= 0.0F) continue;
             listed_[d][p] = 1;
@@ -55,15 +43,26 @@ void PriceDescent::start(PriceTable prices) {
     }
 }
 
-void PriceDescent::search_all() {
-    team_.run(prices_.size(), 2, [&](std::size_t d, std::size_t worker) {
-        DemandSearch& search = searches_[worker];
-        values_[d] = search.find(field_.relaxation().demands[d], prices_[d].data());
-        ways_[d] = search.used;
-    });
-    bound_ = static_cast<double>(field_.relaxation().constant) - site_toll_ * field_.relaxation().most_sites;
-    for (const double value : values_)
-        bound_ += value;
+void PriceDescent::go_on_from(const PriceDescent& other) {
+    const std::size_t purses = rooms_.size();
+    for (std::size_t d = 0; d < prices_.size(); ++d) {
+        for (const Purse p : other.used_[d]) {
+            if (p >= purses) continue;
+            flows_[d][p] = other.flows_[d][p];
+            used_[d].push_back(p);
+        }
+        for (Purse p = 0; p < purses; ++p) {
+            prices_[d][p] = other.best_prices_[d][p];
+            if (prices_[d][p] <= 0.0F && flows_[d][p] <= 0.0F) continue;
+            listed_[d][p] = 1;
+            payers_[p].push_back(static_cast<std::int32_t>(d));
+        }
+    }
+    first_pass_ = false;
+}
+
+void PriceDescent::judge(double bound) {
+    bound_ = bound;
     if (bound_ > best_bound_) {
         const bool worth_keeping = bound_ > best_bound_ + 1e-6 * std::abs(bound_);
         best_bound_ = bound_;
@@ -91,7 +90,7 @@ double PriceDescent::move_flows(std::size_t d) {
     used.resize(kept);
     fresh_[d].clear();
     for (const Purse p : ways_[d]) {
-        if (room(p) <= 0.0) continue;
+        if (rooms_[p] <= 0.0) continue;
         if (flow[p] <= 0.0F) used.push_back(p);
         flow[p] += weight;
         if (listed_[d][p]) continue;
@@ -111,7 +110,7 @@ void PriceDescent::project(Purse purse, double length) {
     for (const std::int32_t d : payers) {
         wishes.push_back(static_cast<double>(prices_[d][purse]) + length * static_cast<double>(flows_[d][purse]));
     }
-    const double cut = cut_to_fit(wishes, room(purse));
+    const double cut = cut_to_fit(wishes, rooms_[purse]);
     std::size_t kept = 0;
     for (const std::int32_t d : payers) {
         const auto flow = static_cast<double>(flows_[d][purse]);
@@ -142,11 +141,11 @@ void PriceDescent::step(double target) {
     });
 }
 
-std::vector<double> PriceDescent::edge_use() const {
-    std::vector<double> use(field_.first_site() / 2, 0.0);
+std::vector<double> PriceDescent::edge_use(std::size_t edges) const {
+    std::vector<double> use(edges, 0.0);
     for (std::size_t d = 0; d < used_.size(); ++d) {
         for (const Purse p : used_[d]) {
-            if (p < field_.first_site()) use[p / 2] = std::max(use[p / 2], static_cast<double>(flows_[d][p]));
+            if (p < 2 * edges) use[p / 2] = std::max(use[p / 2], static_cast<double>(flows_[d][p]));
         }
     }
     return use;

@@ -15,14 +15,22 @@ using PriceTable = std::vector<std::vector<float>>;
 
 class PriceDescent {
 public:
-    /// `site_toll` is paid on top of every site's opening, for the limit on their number.
-    PriceDescent(const SearchField& field, WorkerTeam& team, double site_toll);
+    /// `rooms` says how much each purse holds, in parts.
+    PriceDescent(std::vector<double> rooms, std::size_t demands, WorkerTeam& team);
 
     /// First prices: those given, brought down where they pass a purse.
     void start(PriceTable prices);
 
-    /// Finds every demand's cheapest way under the present prices; keeps the prices if they are the best yet.
-    void search_all();
+    /// Goes on from another's best prices and averaged ways, as far as the purses go.
+    void go_on_from(const PriceDescent& other);
+
+    [[nodiscard]] const PriceTable& prices() const { return prices_; }
+
+    /// For each demand the purses of its cheapest way under the present prices: to be set before step().
+    std::vector<std::vector<Purse>>& ways() { return ways_; }
+
+    /// Takes note of what the present prices are worth; keeps them if they are the best yet.
+    void judge(double bound);
 
     /// Moves the prices along the averaged ways, aiming at a bound of `target`.
     void step(double target);
@@ -31,18 +39,16 @@ public:
     [[nodiscard]] double factor() const { return factor_; }
     [[nodiscard]] const PriceTable& best_prices() const { return best_prices_; }
 
-    /// For each edge how much of it the averaged ways use: the largest of any demand in either direction, 0 to 1.
-    [[nodiscard]] std::vector<double> edge_use() const;
+    /// For each of so many edges how much of it the averaged ways use: the largest of any demand in either direction,
+    /// 0 to 1.
+    [[nodiscard]] std::vector<double> edge_use(std::size_t edges) const;
 
 private:
-    [[nodiscard]] double room(Purse purse) const;
     double move_flows(std::size_t demand);
     void project(Purse purse, double length);
 
-    const SearchField& field_;
     WorkerTeam& team_;
-    double site_toll_;
-    std::vector<DemandSearch> searches_;
+    std::vector<double> rooms_;
     PriceTable prices_;
     PriceTable flows_;
     std::vector<std::vector<char>> listed_;          ///< By demand, by purse: whether the demand is in `payers_`.
@@ -50,11 +56,10 @@ private:
     std::vector<std::vector<Purse>> fresh_;          ///< By demand: purses newly used in this pass.
     std::vector<std::vector<Purse>> ways_;           ///< By demand: purses of the last way.
     std::vector<std::vector<std::int32_t>> payers_;  ///< By purse: demands with a price or a flow.
-    std::vector<double> values_;
     std::vector<double> squares_;
     double bound_ = 0.0;
-    double best_bound_ = 0.0;
-    double factor_ = 2.0;
+    double best_bound_;
+    double factor_ = 1.0;
     int passes_without_gain_ = 0;
     bool first_pass_ = true;
     PriceTable best_prices_;

@@ -20,7 +20,7 @@
 
 namespace spadework::graph {
 
-/// One feeder size. A feeder takes the cheapest size (over its own path) that holds its units.
+/// One feeder size. A feeder takes the cheapest size (over its own path, to its own site) that holds its units.
 struct FeederSize {
     std::int64_t units = 0;  ///< Most units this size carries.
     Cost weight = 0;         ///< Cost a length unit.
@@ -30,7 +30,8 @@ struct FeederSize {
 
 struct Site {
     VertexId at = 0;
-    Cost cost = 0;  ///< Paid when the site is open, whatever it serves.
+    Cost cost = 0;                   ///< Paid when the site is open, whatever it serves.
+    std::vector<Cost> feeder_extra = {};  ///< By size: what that size costs more when it leads here. Empty: nothing.
 };
 
 /// What a demand pays when it is served by the source directly, without a site.

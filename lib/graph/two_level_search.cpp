@@ -50,9 +50,9 @@ std::vector<const Feeder*> feeders_on(const TwoLevelProblem& problem, const Netw
     const std::vector<std::int64_t> units = units_served(problem, siting);
     std::vector<const Feeder*> chosen;
     for (std::size_t k = 0; k < siting.open.size(); ++k) {
-        const VertexId at = problem.sites[siting.open[k]].at;
-        const Way way = way_of(network, path_between(tree, problem.source, at));
-        chosen.push_back(cheapest_feeder(feeders, units[k], way.length, way.passage));
+        const Site& site = problem.sites[siting.open[k]];
+        const Way way = way_of(network, path_between(tree, problem.source, site.at));
+        chosen.push_back(cheapest_feeder(feeders, site, units[k], way.length, way.passage));
     }
     return chosen;
 }

@@ -167,9 +167,12 @@ private:
 
     [[nodiscard]] Cost feeder(std::size_t k, std::int64_t units) const {
         const std::int32_t site = open_[k];
-        const Feeder* best =
-            cheapest_feeder(table_.feeders_, units, table_.feeder_length_[site], table_.feeder_passage_[site]);
-        if (best != nullptr) return feeder_cost(*best, table_.feeder_length_[site], table_.feeder_passage_[site]);
+        const Feeder* best = cheapest_feeder(table_.feeders_, table_.problem_.sites[site], units,
+                                             table_.feeder_length_[site], table_.feeder_passage_[site]);
+        if (best != nullptr) {
+            return feeder_cost(*best, table_.problem_.sites[site], table_.feeder_length_[site],
+                               table_.feeder_passage_[site]);
+        }
         const std::int64_t most = table_.feeders_.empty() ? 0 : table_.feeders_.back().serves;
         return kOverload + std::min(units - most, kOverload / 64);
     }

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "graph/passing_vertices.hpp"
 #include "graph/two_level_bound.hpp"
 #include "graph/two_level_search.hpp"
 #include "graph/two_level_single.hpp"
@@ -18,6 +19,9 @@ using two_level::Search;
 
 constexpr int kMostPasses = 160;
 constexpr int kPassesBetweenPlans = 20;
+constexpr int kPassesBeforeSets = 80;  ///< Where sets of sites can be looked at one by one.
+constexpr int kPassesOverSets = 120;
+constexpr int kPassesBetweenSetPlans = 10;
 
 /// Plans and bound of one call, from first plans to proof.
 class SolveTwoLevel {
@@ -96,13 +100,34 @@ private:
 
     void raise_bound() {
         BoundRun bound(problem_, search_.network(), *solution_.plan, toll(), limits_.threads);
-        for (int pass = 1; pass <= kMostPasses; ++pass) {
+        auto sets = bound.site_sets(problem_);
+        const int passes = sets ? kPassesBeforeSets : kMostPasses;
+        for (int pass = 1; pass <= passes; ++pass) {
             const bool more = bound.pass(solution_.plan->value);
             if (!more || near_enough(bound.guess()) || stop_.reached()) break;
-            if (pass % kPassesBetweenPlans == 0) plans_from_use(bound.edge_use(), pass / kPassesBetweenPlans);
+            if (pass % kPassesBetweenPlans == 0) {
+                plans_from_use(bound.edge_use(), best_.siting.open, pass / kPassesBetweenPlans);
+            }
         }
         solution_.bound = bound.prove();
         tell();
+        if (sets) look_at_sets(*sets, bound.descent());
+        tell();
+    }
+
+    /// Raises the bound set by set of sites, and looks for plans where it is lowest.
+    void look_at_sets(two_level::SiteSets& sets, const two_level::PriceDescent& from) {
+        sets.start(from);
+        for (int pass = 1; pass <= kPassesOverSets; ++pass) {
+            const bool more = sets.pass(solution_.plan->value);
+            if (!more || near_enough(static_cast<double>(sets.bound())) || stop_.reached()) break;
+            if (pass % kPassesBetweenSetPlans == 0) {
+                plans_from_use(sets.edge_use(), sets.lowest_set(), pass / kPassesBetweenSetPlans);
+            }
+        }
+        if (sets.bound() < solution_.bound) return;
+        solution_.bound = sets.bound();
+        solution_.certificate = sets.certificate();
     }
 
     [[nodiscard]] bool near_enough(double bound) const {
@@ -110,8 +135,8 @@ private:
         return value - bound <= limits_.target_gap * std::abs(value);
     }
 
-    /// New plans where edges are the cheaper to open the more the bound uses them.
-    void plans_from_use(const std::vector<double>& use, int round) {
+    /// New plans where edges are the cheaper to open the more the bound uses them, with the given sites to begin with.
+    void plans_from_use(const std::vector<double>& use, const std::vector<std::int32_t>& open, int round) {
         static constexpr std::array<double, 3> kDiscounts{0.9, 0.7, 0.97};
         const double discount = kDiscounts[static_cast<std::size_t>(round) % kDiscounts.size()];
         std::vector<Cost> opening;
@@ -119,8 +144,7 @@ private:
             const double share = 1.0 - discount * std::min(use[e], 1.0);
             opening.push_back(static_cast<Cost>(static_cast<double>(problem_.edges[e].opening) * share));
         }
-        const auto count = static_cast<std::int32_t>(best_.siting.open.size());
-        offer(search_.from_openings(opening, count, best_.siting.open));
+        offer(search_.from_openings(opening, static_cast<std::int32_t>(open.size()), open));
     }
 
     const TwoLevelProblem& problem_;
@@ -133,11 +157,81 @@ private:
     Layout best_;
 };
 
+JoinedNetwork joined_network_of(const TwoLevelProblem& problem) {
+    std::vector<char> kept(static_cast<std::size_t>(problem.vertex_count), 0);
+    kept[problem.source] = 1;
+    for (const TwoLevelDemand& d : problem.demands)
+        kept[d.at] = 1;
+    for (const Site& s : problem.sites)
+        kept[s.at] = 1;
+    return without_passing_vertices(problem.vertex_count, problem.edges, kept);
+}
+
+TwoLevelProblem on_joined(const JoinedNetwork& joined, TwoLevelProblem problem) {
+    problem.vertex_count = static_cast<VertexId>(joined.vertices.size());
+    problem.edges = joined.edges;
+    problem.source = joined.number[problem.source];
+    for (TwoLevelDemand& d : problem.demands)
+        d.at = joined.number[d.at];
+    for (Site& s : problem.sites)
+        s.at = joined.number[s.at];
+    return problem;
+}
+
+/// Prices of chains shared out among their edges, each edge's until its opening cost is spent.
+EdgePriceSet expanded(const JoinedNetwork& joined, const TwoLevelProblem& problem, const EdgePriceSet& prices,
+                      Cost parts) {
+    std::vector<std::vector<Cost>> left;  // By arc of the joined network: what is left of each edge of its chain.
+    for (const std::vector<EdgeId>& chain : joined.chains) {
+        std::vector<Cost> openings;
+        for (const EdgeId e : chain)
+            openings.push_back(problem.edges[e].opening * parts);
+        left.insert(left.end(), 2, openings);
+    }
+    EdgePriceSet original(prices.size());
+    for (std::size_t d = 0; d < prices.size(); ++d) {
+        for (const EdgePrice& p : prices[d]) {
+            const std::vector<EdgeId>& chain = joined.chains[p.edge];
+            std::vector<Cost>& room = left[2 * static_cast<std::size_t>(p.edge) + (p.backwards ? 1 : 0)];
+            Cost price = p.price;
+            for (std::size_t k = 0; k < chain.size() && price > 0; ++k) {
+                const Cost here = std::min(price, room[k]);
+                room[k] -= here;
+                price -= here;
+                if (here > 0) original[d].push_back({chain[k], here, p.backwards != (joined.against[p.edge][k] != 0)});
+            }
+        }
+    }
+    return original;
+}
+
+/// The plan for the small problem with its paths as they run in the original network.
+void expand(const JoinedNetwork& joined, const TwoLevelProblem& small, TwoLevelPlan& plan) {
+    for (TwoLevelPlan::OpenSite& site : plan.open)
+        site.feeder = joined.expanded(site.feeder, small.source);
+    for (std::size_t d = 0; d < plan.paths.size(); ++d) {
+        const std::int32_t by = plan.served_by[d];
+        const VertexId from = by < 0 ? small.source : small.sites[plan.open[by].site].at;
+        plan.paths[d] = joined.expanded(plan.paths[d], from);
+    }
+}
+
 }  // namespace
 
 TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits) {
     if (!two_level::well_formed(problem)) return {};
-    return SolveTwoLevel(problem, limits).run();
+    const JoinedNetwork joined = joined_network_of(problem);
+    const TwoLevelProblem small = on_joined(joined, problem);
+    TwoLevelSolution solution = SolveTwoLevel(small, limits).run();
+    if (solution.plan) expand(joined, small, *solution.plan);
+    for (auto& plan : solution.best_by_count) {
+        if (plan) expand(joined, small, *plan);
+    }
+    if (solution.certificate) {
+        for (EdgePriceSet& prices : solution.certificate->prices)
+            prices = expanded(joined, problem, prices, solution.certificate->parts);
+    }
+    return solution;
 }
 
 }  // namespace spadework::graph

@@ -10,11 +10,38 @@
 
 namespace spadework::graph {
 
+/// What proves a bound set of sites by set of sites, where all demands rank all ways of being served alike; see
+/// two_level_set_costs.hpp for what one set of prices and asks proves of one set of open sites.
+///
+/// Every set of as many sites as may be open is bounded: by the entries in `sets` that name exactly its sites, each for
+/// the plans in which every site serves units within its range (together the entries leave out no way of sharing out the
+/// units in multiples of what divides all demands' units), or, when none does, by the first prices and `asks`. The least
+/// of all these is the bound.
+struct TwoLevelCertificate {
+    struct Units {
+        std::int64_t least = 0;
+        std::int64_t most = 0;
+        friend auto operator<=>(const Units&, const Units&) = default;
+    };
+    struct SitesProof {
+        std::vector<std::int32_t> sites;  ///< Ascending indices into the problem's sites.
+        std::vector<Units> units;         ///< That each of them serves.
+        std::vector<Cost> asks;           ///< What each asks of a unit, in parts.
+        std::int32_t prices = 0;          ///< Index into `prices`.
+        friend auto operator<=>(const SitesProof&, const SitesProof&) = default;
+    };
+    std::int64_t parts = 1;            ///< How many parts make one cost unit.
+    std::vector<EdgePriceSet> prices;  ///< In each, by demand; on each arc they sum to its edge's opening cost at most.
+    std::vector<Cost> asks;            ///< By site of the problem: what it asks of a unit in sets not listed, in parts.
+    std::vector<SitesProof> sets;      ///< Ascending.
+};
+
 struct TwoLevelSolution {
     std::optional<TwoLevelPlan> plan;  ///< Best over all numbers of sites. Empty: not possible.
     Cost bound = 0;                    ///< No plan costs less.
     std::vector<std::optional<TwoLevelPlan>>
         best_by_count;  ///< Best plan found with exactly that many open sites; index 0 is none.
+    std::optional<TwoLevelCertificate> certificate;  ///< Of `bound`, where it was proved set by set.
     bool interrupted = false;
     std::optional<SharedCostCertificate> single;  ///< What proves the bound where the problem has one site only.
 };

@@ -109,4 +109,15 @@ std::vector<graph::FeederSize> trunk_sizes(const Scenario& scenario, const CostS
     return sizes;
 }
 
+std::vector<graph::Cost> beyond_trunk_sizes(const Scenario& scenario, const CostScale& scale,
+                                            const std::vector<graph::FeederSize>& sizes, Length route) {
+    std::vector<graph::Cost> beyond;
+    std::int64_t fewest = 1;  // The fewer strands, the more products to choose from.
+    for (const graph::FeederSize& size : sizes) {
+        beyond.push_back(scale.units(beyond_trunk_figures(scenario, static_cast<int>(fewest), route)));
+        fewest = size.units + 1;
+    }
+    return beyond;
+}
+
 }  // namespace spadework

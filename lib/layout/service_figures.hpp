@@ -54,4 +54,8 @@ Money trunk_rounding(const Scenario& scenario, int strands_in_use);
 /// up, before trunk_rounding(). Units are strands in use.
 std::vector<graph::FeederSize> trunk_sizes(const Scenario& scenario, const CostScale& scale, int most_in_use);
 
+/// For each of the sizes what a trunk of that size costs beyond its figures when its route is at least so long.
+std::vector<graph::Cost> beyond_trunk_sizes(const Scenario& scenario, const CostScale& scale,
+                                            const std::vector<graph::FeederSize>& sizes, Length route);
+
 }  // namespace spadework

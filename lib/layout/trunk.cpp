@@ -38,7 +38,9 @@ graph::TwoLevelProblem problem_on(const Network& network, const Scenario& scenar
     }
     for (const PlaceIndex place : trunk.places) {
         const Money extra = scenario.places[static_cast<std::size_t>(place)].enclosure_extra;
-        problem.sites.push_back({place, network.scale.units(extra)});
+        const Length shortest = *trunk.from_hub.length[static_cast<std::size_t>(place)];
+        problem.sites.push_back(
+            {place, network.scale.units(extra), beyond_trunk_sizes(scenario, network.scale, trunk.sizes, shortest)});
     }
     return problem;
 }

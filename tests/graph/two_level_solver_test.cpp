@@ -58,6 +58,10 @@ TwoLevelProblem random_problem(std::mt19937& random, const Family& family) {
         p.sites.push_back({static_cast<VertexId>(below(family.vertices)), below(15)});
     }
     p.sizes = {{4, 1, 1, 1}, {9, 2, 1, 5}, {16, 2 + below(2), 1 + below(2), 9}};
+    if (below(2) == 0) {
+        for (Site& site : p.sites)
+            site.feeder_extra = {below(3), below(9), below(20)};
+    }
     p.spare_units = below(2);
     p.spare_share = static_cast<double>(below(3)) * 0.25;
     p.fewest_sites = static_cast<std::int32_t>(below(2));
@@ -110,10 +114,12 @@ struct Priced {
             }
         }
         feeder.resize(p.sites.size());
-        for (const FeederSize& size : p.sizes) {
+        for (std::size_t k = 0; k < p.sizes.size(); ++k) {
+            const FeederSize& size = p.sizes[k];
             const auto d = distances(p, open, size.weight, size.multiplicity);
             for (std::size_t s = 0; s < p.sites.size(); ++s) {
-                feeder[s].push_back(d[p.source][p.sites[s].at] + size.fixed);
+                const Cost extra = p.sites[s].feeder_extra.empty() ? 0 : p.sites[s].feeder_extra[k];
+                feeder[s].push_back(d[p.source][p.sites[s].at] + size.fixed + extra);
             }
         }
     }

@@ -1,0 +1,241 @@
+#include "graph/two_level_sets.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace spadework::graph::two_level {
+
+using pair_routes::Network;
+
+namespace {
+
+constexpr double kMostWork = 1e8;               ///< Sets times demands that are looked at in a pass.
+constexpr int kMostFits = 60;                   ///< Of sets in a pass.
+constexpr std::int64_t kLossWorthSplit = 5000;  ///< A set is split for this part of the plan's value.
+
+double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) {
+    double sum = 0.0;
+    double sets = 1.0;
+    for (std::int32_t k = 0; k <= most; ++k) {
+        if (k >= fewest) sum += sets;
+        sets *= (static_cast<double>(sites) - k) / (k + 1);
+    }
+    return sum;
+}
+
+/// Prices as whole parts, demands in order paid out of each arc until its edge's opening cost is spent.
+ArcPrices whole_prices(const Relaxation& relaxation, const PriceTable& prices) {
+    const std::size_t arcs = 2 * relaxation.opening.size();
+    ArcPrices whole(prices.size(), std::vector<Cost>(arcs, 0));
+    for (std::size_t a = 0; a < arcs; ++a) {
+        Cost left = relaxation.opening[a / 2];
+        for (std::size_t d = 0; d < prices.size() && left > 0; ++d) {
+            const auto wish = static_cast<double>(prices[d][a]);
+            if (!(wish >= 1.0)) continue;
+            const Cost price = wish >= static_cast<double>(left) ? left : static_cast<Cost>(wish);
+            whole[d][a] = price;
+            left -= price;
+        }
+    }
+    return whole;
+}
+
+Relaxation asking_nothing(Relaxation lines, const EvenShares& shares) {
+    for (RelaxedSite& site : lines.sites) {
+        site.opening = 0;
+        site.per_unit = 0;
+    }
+    lines.weight = lines.multiplicity = lines.fixed = {};
+    return made_even(std::move(lines), shares);
+}
+
+std::vector<double> arc_rooms(const Relaxation& relaxation) {
+    std::vector<double> rooms;
+    for (const Cost opening : relaxation.opening)
+        rooms.insert(rooms.end(), 2, static_cast<double>(opening));
+    return rooms;
+}
+
+}  // namespace
+
+std::optional<SiteSets> SiteSets::make(const TwoLevelProblem& problem, const Network& network, const Relaxation& lines,
+                                       const EvenShares& shares, WorkerTeam& team) {
+    const double sets = count_of_sets(lines.sites.size(), problem.fewest_sites, problem.most_sites);
+    if (!(sets * static_cast<double>(problem.demands.size()) <= kMostWork)) return std::nullopt;
+    return std::optional<SiteSets>(std::in_place, Private{}, problem, network, lines, shares, team);
+}
+
+SiteSets::SiteSets(Private /*only_make*/, const TwoLevelProblem& problem, const Network& network,
+                   const Relaxation& lines, const EvenShares& shares, WorkerTeam& team)
+    : problem_(problem),
+      network_(network),
+      shares_(shares),
+      team_(team),
+      even_(asking_nothing(lines, shares)),
+      feeders_(problem, lines),
+      service_(even_, network),
+      pricing_(problem_, even_, shares_, feeders_, service_),
+      descent_(arc_rooms(lines), problem.demands.size(), team),
+      asked_(lines.sites.size()),
+      base_(lines.sites.size(), 0) {
+    for (const RelaxedSite& site : lines.sites)
+        asks_.push_back(site.per_unit);
+    for (std::size_t s = 0; s < problem.sites.size(); ++s) {
+        if (lines.source_length[problem.sites[s].at] < kLargestCost) site_of_.push_back(static_cast<std::int32_t>(s));
+    }
+}
+
+void SiteSets::start(const PriceDescent& from) {
+    descent_.go_on_from(from);
+}
+
+/// Lists the set unless its bound in the first pass, with feeders on their lines, excludes it.
+void SiteSets::consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target) {
+    WideCost sum = even_.constant;
+    for (const Cost c : least)
+        sum += c;
+    for (const std::int32_t s : chosen)
+        sum += base_[s];
+    if (sum >= target) return;
+    SiteSet set;
+    set.sites = chosen;
+    set.loads.assign(chosen.size(), {0, feeders_.steps()});
+    for (const std::int32_t s : chosen)
+        set.asks.push_back(asks_[s]);
+    set.proved_with = set.asks;
+    set.bound = static_cast<Cost>(sum);
+    sets_.push_back(std::move(set));
+}
+
+void SiteSets::list_from(std::size_t first, std::vector<std::int32_t>& chosen, const std::vector<Cost>& least,
+                         Cost target) {
+    const auto count = static_cast<std::int32_t>(chosen.size());
+    if (count >= problem_.fewest_sites) consider(chosen, least, target);
+    if (count == problem_.most_sites) return;
+    std::vector<Cost> next(least.size());
+    for (std::size_t s = first; s < asked_.size(); ++s) {
+        for (std::size_t d = 0; d < least.size(); ++d)
+            next[d] = std::min(least[d], asked_[s][d]);
+        chosen.push_back(static_cast<std::int32_t>(s));
+        list_from(s + 1, chosen, next, target);
+        chosen.pop_back();
+    }
+}
+
+void SiteSets::list_sets(Cost target) {
+    for (std::size_t s = 0; s < asked_.size(); ++s) {
+        asked_[s] = service_.by_demand(s);
+        for (std::size_t d = 0; d < asked_[s].size(); ++d)
+            asked_[s][d] += pricing_.share(asks_[s]) * even_.demands[d].units;
+        base_[s] = pricing_.least_of_feeder(static_cast<std::int32_t>(s), asks_[s], {0, feeders_.steps()});
+    }
+    std::vector<std::int32_t> chosen;
+    list_from(0, chosen, service_.direct(), target);
+}
+
+/// Raises every set by this pass's prices and finds the one they say is lowest.
+std::size_t SiteSets::find_lowest(Cost target) {
+    const auto pass = static_cast<std::int32_t>(prices_.size()) - 1;
+    std::vector<Cost> now(sets_.size());
+    team_.run(sets_.size(), 256, [&](std::size_t s, std::size_t) {
+        now[s] = pricing_.rough_bound(sets_[s]);
+        sets_[s].raise(now[s], pass, sets_[s].asks);
+    });
+    std::vector<char> fitted(sets_.size(), 0);
+    for (int fits = 0; fits < kMostFits; ++fits) {
+        const auto lowest = static_cast<std::size_t>(std::min_element(now.begin(), now.end()) - now.begin());
+        if (fitted[lowest]) break;
+        now[lowest] = pricing_.fit(sets_[lowest], target);
+        sets_[lowest].raise(now[lowest], pass, sets_[lowest].asks);
+        fitted[lowest] = 1;
+        if (now[lowest] >= target) continue;
+        auto more = pricing_.split(sets_[lowest], target / kLossWorthSplit);
+        if (!more) continue;
+        fitted[lowest] = 0;
+        fitted.push_back(0);
+        now.push_back(now[lowest]);
+        sets_.push_back(std::move(*more));
+    }
+    const auto lowest = std::min_element(now.begin(), now.end());
+    descent_.judge(static_cast<double>(*lowest));
+    return static_cast<std::size_t>(lowest - now.begin());
+}
+
+bool SiteSets::pass(Cost plan) {
+    const Cost target = plan * even_.parts;
+    const ArcPrices prices = whole_prices(even_, descent_.prices());
+    service_.measure(prices, team_);
+    if (prices_.empty()) list_sets(target);
+    prices_.push_back(listed(prices));
+    bound_ = target;
+    if (sets_.empty()) return false;
+    const SiteSet lowest = sets_[find_lowest(target)];
+    const auto left =
+        std::stable_partition(sets_.begin(), sets_.end(), [&](const SiteSet& set) { return set.bound < target; });
+    std::move(left, sets_.end(), std::back_inserter(put_aside_));
+    sets_.erase(left, sets_.end());
+    for (const SiteSet& set : sets_)
+        bound_ = std::min(bound_, set.bound);
+    if (sets_.empty()) return false;
+    follow(lowest);
+    descent_.step(static_cast<double>(target));
+    return true;
+}
+
+/// Notes the ways of all demands under the set.
+void SiteSets::follow(const SiteSet& set) {
+    lowest_sites_ = set.sites;
+    const std::vector<std::size_t> by = pricing_.served_by(set);
+    for (std::size_t d = 0; d < by.size(); ++d)
+        descent_.ways()[d] = service_.way(d, by[d] < set.sites.size() ? set.sites[by[d]] : -1);
+}
+
+Cost SiteSets::bound() const {
+    return bound_ / even_.parts + (bound_ % even_.parts > 0 ? 1 : 0);
+}
+
+std::vector<std::int32_t> SiteSets::lowest_set() const {
+    std::vector<std::int32_t> sites;
+    for (const std::int32_t s : lowest_sites_)
+        sites.push_back(site_of_[s]);
+    return sites;
+}
+
+EdgePriceSet SiteSets::listed(const ArcPrices& prices) const {
+    EdgePriceSet list(prices.size());
+    for (std::size_t d = 0; d < prices.size(); ++d) {
+        for (std::size_t a = 0; a < prices[d].size(); ++a) {
+            if (prices[d][a] > 0) list[d].push_back({static_cast<EdgeId>(a / 2), prices[d][a], a % 2 == 1});
+        }
+    }
+    return list;
+}
+
+TwoLevelCertificate SiteSets::certificate() const {
+    TwoLevelCertificate certificate;
+    certificate.parts = even_.parts;
+    certificate.asks.assign(problem_.sites.size(), 0);
+    for (std::size_t s = 0; s < site_of_.size(); ++s)
+        certificate.asks[site_of_[s]] = asks_[s];
+    if (prices_.empty()) return certificate;
+    std::map<std::int32_t, std::int32_t> number_of{{0, 0}};  // By pass: its prices' place in the certificate.
+    certificate.prices.push_back(prices_.front());
+    for (const auto* sets : {&sets_, &put_aside_}) {
+        for (const SiteSet& set : *sets) {
+            const auto [entry, fresh] =
+                number_of.try_emplace(set.proved_in, static_cast<std::int32_t>(certificate.prices.size()));
+            if (fresh) certificate.prices.push_back(prices_[set.proved_in]);
+            TwoLevelCertificate::SitesProof proof{{}, {}, set.proved_with, entry->second};
+            for (std::size_t k = 0; k < set.sites.size(); ++k) {
+                proof.sites.push_back(site_of_[set.sites[k]]);
+                proof.units.push_back(
+                    {set.loads[k].least * feeders_.units_a_step(), set.loads[k].most * feeders_.units_a_step()});
+            }
+            certificate.sets.push_back(std::move(proof));
+        }
+    }
+    std::sort(certificate.sets.begin(), certificate.sets.end());
+    return certificate;
+}
+
+}  // namespace spadework::graph::two_level

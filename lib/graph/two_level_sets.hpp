@@ -1,0 +1,81 @@
+#pragma once
+
+// A bound proved set by set: of every choice of open sites it is known what it costs at least.
+//
+// One pass's prices bound all sets at once (two_level_set_costs.hpp). Pass by pass the prices are moved to raise the
+// set that is lowest, after what its sites ask has been fitted to it. Every set keeps the highest bound that any pass
+// gave it; sets that cannot beat the best plan are put aside, and a set whose feeders the bound counts too low is split
+// by how much one of its sites serves. The lowest bound of any set is one for the problem, because each pass's prices
+// prove what they say of each set.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "graph/pair_routes.hpp"
+#include "graph/two_level_prices.hpp"
+#include "graph/two_level_set_costs.hpp"
+#include "graph/two_level_site_set.hpp"
+#include "graph/two_level_solver.hpp"
+
+namespace spadework::graph::two_level {
+
+class SiteSets {
+    struct Private {};
+
+public:
+    /// Nothing when there are more sets than can be looked at one by one. `lines` are the feeders' lines, not made
+    /// even.
+    static std::optional<SiteSets> make(const TwoLevelProblem& problem, const pair_routes::Network& network,
+                                        const Relaxation& lines, const EvenShares& shares, WorkerTeam& team);
+
+    SiteSets(Private only_make, const TwoLevelProblem& problem, const pair_routes::Network& network,
+             const Relaxation& lines, const EvenShares& shares, WorkerTeam& team);
+    SiteSets(const SiteSets&) = delete;
+    SiteSets& operator=(const SiteSets&) = delete;
+
+    /// Begins from another descent's best prices of the arcs and its averaged ways.
+    void start(const PriceDescent& from);
+
+    /// One pass; `plan` is the value of the best plan, in cost units. False when no set is left below it.
+    bool pass(Cost plan);
+
+    /// In cost units; proved. The plan's value where no set is left below it.
+    [[nodiscard]] Cost bound() const;
+
+    /// Of the last pass: the set that was lowest, by sites of the problem, and how much of each edge its ways use.
+    [[nodiscard]] std::vector<std::int32_t> lowest_set() const;
+    [[nodiscard]] std::vector<double> edge_use() const { return descent_.edge_use(network_.edges.size()); }
+
+    /// What proves bound(): the prices of the passes that some set rests on.
+    [[nodiscard]] TwoLevelCertificate certificate() const;
+
+private:
+    void list_sets(Cost target);
+    void list_from(std::size_t first, std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
+    void consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
+    std::size_t find_lowest(Cost target);
+    void follow(const SiteSet& set);
+    [[nodiscard]] EdgePriceSet listed(const ArcPrices& prices) const;
+
+    const TwoLevelProblem& problem_;
+    const pair_routes::Network& network_;
+    EvenShares shares_;
+    WorkerTeam& team_;
+    Relaxation even_;  ///< Sites ask nothing.
+    FeederTable feeders_;
+    ServiceTable service_;
+    SetPricing pricing_;
+    PriceDescent descent_;
+    std::vector<std::int32_t> site_of_;     ///< By site of the relaxation: that of the problem.
+    std::vector<Cost> asks_;                ///< By site: of each unit, to begin with.
+    std::vector<std::vector<Cost>> asked_;  ///< By site, by demand, in the first pass: c_d(i) + m_d * share_i.
+    std::vector<Cost> base_;                ///< By site, in the first pass: the least of G_i - ask_i * U_i.
+    std::vector<SiteSet> sets_;             ///< Those below the best plan.
+    std::vector<SiteSet> put_aside_;        ///< Those once listed that are not.
+    std::vector<EdgePriceSet> prices_;      ///< By pass.
+    std::vector<std::int32_t> lowest_sites_;
+    Cost bound_ = 0;
+};
+
+}  // namespace spadework::graph::two_level

@@ -1,0 +1,155 @@
+#include "graph/two_level_site_set.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <limits>
+#include <numeric>
+
+namespace spadework::graph::two_level {
+
+namespace {
+
+constexpr int kFittings = 40;
+constexpr double kFittingDecay = 0.7;  ///< Of the step factor after a fitting that did not raise the bound.
+constexpr double kLongestAim = 0.02;   ///< Steps aim no higher above the bound than this share of the target.
+
+}  // namespace
+
+void SiteSet::raise(Cost proved, std::int32_t pass, const std::vector<Cost>& with) {
+    if (proved <= bound) return;
+    bound = proved;
+    proved_in = pass;
+    proved_with = with;
+}
+
+SetPricing::SetPricing(const TwoLevelProblem& problem, const Relaxation& even, const EvenShares& shares,
+                       const FeederTable& feeders, const ServiceTable& service)
+    : problem_(problem), shares_(shares), feeders_(feeders), service_(service), constant_(even.constant) {
+    for (std::size_t d = 0; d < even.demands.size(); ++d) {
+        multiples_.push_back(even.demands[d].units);
+        all_by_sites_ = all_by_sites_ && !even.demands[d].may_be_direct;
+        exact_shares_ = exact_shares_ && static_cast<WideCost>(problem.demands[d].units) * shares.per_multiple ==
+                                             static_cast<WideCost>(shares.multiple[d]) * shares.units;
+    }
+}
+
+Cost SetPricing::share(Cost ask) const {
+    const WideCost product = static_cast<WideCost>(ask) * shares_.units;
+    WideCost share = product / shares_.per_multiple;
+    if (share * shares_.per_multiple > product) --share;
+    return static_cast<Cost>(share);
+}
+
+Cost SetPricing::least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range loads) const {
+    Cost least = kLargestCost;
+    for (std::int64_t u = loads.least; u <= loads.most && feeders_.cost(site, u) < kLargestCost; ++u)
+        least = std::min(least, feeders_.cost(site, u) - ask * u * feeders_.units_a_step());
+    return least;
+}
+
+Cost SetPricing::service_of(const SiteSet& set) const {
+    thread_local std::vector<Cost> least;
+    least = service_.direct();
+    for (std::size_t k = 0; k < set.sites.size(); ++k) {
+        const Cost asked = share(set.asks[k]);
+        const std::vector<Cost>& priced = service_.by_demand(set.sites[k]);
+        for (std::size_t d = 0; d < least.size(); ++d)
+            least[d] = std::min(least[d], priced[d] + asked * multiples_[d]);
+    }
+    WideCost sum = constant_;
+    for (const Cost c : least)
+        sum += c;
+    return saturated(sum);
+}
+
+Cost SetPricing::rough_bound(const SiteSet& set) const {
+    WideCost sum = service_of(set);
+    for (std::size_t k = 0; k < set.sites.size(); ++k)
+        sum += least_of_feeder(set.sites[k], set.asks[k], set.loads[k]);
+    return saturated(sum);
+}
+
+std::vector<std::size_t> SetPricing::served_by(const SiteSet& set) const {
+    std::vector<Cost> least = service_.direct();
+    std::vector<std::size_t> by(least.size(), set.sites.size());
+    for (std::size_t k = 0; k < set.sites.size(); ++k) {
+        const Cost asked = share(set.asks[k]);
+        for (std::size_t d = 0; d < least.size(); ++d) {
+            const Cost here = service_.by_demand(set.sites[k])[d] + asked * multiples_[d];
+            if (here >= least[d]) continue;
+            least[d] = here;
+            by[d] = k;
+        }
+    }
+    return by;
+}
+
+/// By position what the site serves when every demand goes where it is asked least.
+std::vector<std::int64_t> SetPricing::units_at(const SiteSet& set) const {
+    std::vector<std::int64_t> units(set.sites.size(), 0);
+    const std::vector<std::size_t> by = served_by(set);
+    for (std::size_t d = 0; d < by.size(); ++d) {
+        if (by[d] < units.size()) units[by[d]] += problem_.demands[d].units;
+    }
+    return units;
+}
+
+Cost SetPricing::fit(SiteSet& set, Cost target) const {
+    Cost best = std::numeric_limits<Cost>::min();
+    std::vector<Cost> best_asks = set.asks;
+    double factor = 1.0;
+    for (int i = 0; i < kFittings; ++i) {
+        const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
+        if (split.cost == kLargestCost) return kLargestCost;
+        const Cost bound = saturated(static_cast<WideCost>(service_of(set)) + split.cost);
+        if (bound > best) {
+            best = bound;
+            best_asks = set.asks;
+        } else {
+            factor *= kFittingDecay;
+        }
+        const std::vector<std::int64_t> units = units_at(set);
+        std::vector<double> excess;
+        for (std::size_t k = 0; k < units.size(); ++k)
+            excess.push_back(static_cast<double>(units[k] - split.steps[k] * feeders_.units_a_step()));
+        const double squares = std::inner_product(excess.begin(), excess.end(), excess.begin(), 0.0);
+        if (squares <= 0.0 || bound >= target) break;
+        const double aim = std::min(static_cast<double>(target) - static_cast<double>(bound),
+                                    kLongestAim * static_cast<double>(target));
+        for (std::size_t k = 0; k < excess.size(); ++k) {
+            const double ask = static_cast<double>(set.asks[k]) + factor * aim / squares * excess[k];
+            set.asks[k] = ask <= 0.0 && !exact_shares_ ? 0 : static_cast<Cost>(ask);
+        }
+    }
+    set.asks = best_asks;
+    return best;
+}
+
+std::optional<SiteSet> SetPricing::split(SiteSet& set, Cost worth) const {
+    const auto cheapest = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
+    if (cheapest.cost == kLargestCost) return std::nullopt;
+    const std::vector<std::int64_t> units = units_at(set);
+    WideCost lost = -static_cast<WideCost>(cheapest.cost);
+    std::size_t widest = 0;
+    std::int64_t low = 0;
+    std::int64_t high = 0;
+    for (std::size_t k = 0; k < units.size(); ++k) {
+        const FeederTable::Range loads = set.loads[k];
+        const std::int64_t load = std::clamp(units[k] / feeders_.units_a_step(), loads.least, loads.most);
+        lost +=
+            static_cast<WideCost>(feeders_.cost(set.sites[k], load)) - static_cast<WideCost>(set.asks[k]) * units[k];
+        const auto [least, most] = std::minmax(load, cheapest.steps[k]);
+        if (most - least <= high - low) continue;
+        widest = k;
+        low = least;
+        high = most;
+    }
+    if (low == high || lost < worth) return std::nullopt;
+    SiteSet more = set;
+    const std::int64_t middle = low + (high - low - 1) / 2;
+    set.loads[widest].most = middle;
+    more.loads[widest].least = middle + 1;
+    return more;
+}
+
+}  // namespace spadework::graph::two_level
