@@ -18,7 +18,8 @@ namespace {
 
 constexpr const char* description =
     "Spadework plans the optical fibre that links the buildings of a site to its hub. It compares home runs, trunks\n"
-    "with outdoor enclosures, daisy chains and rings at full cost, and proves how far each is from the cheapest possible.";
+    "with outdoor enclosures, daisy chains and rings at full cost, and proves how far each is from the cheapest "
+    "possible.";
 
 constexpr const char* exit_codes =
     "Exit codes: 0 done; 1 a bug in spadework; 2 wrong command line; 3 the site file has errors; 4 nothing that can\n"
