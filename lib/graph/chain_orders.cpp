@@ -1,6 +1,7 @@
 #include "graph/chain_orders.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <limits>
 
 #include "graph/saturating.hpp"
@@ -10,6 +11,9 @@ namespace spadework::graph::chains {
 namespace {
 
 using Chain = std::vector<std::int32_t>;
+
+constexpr Cost kUphill = 100;  ///< Shaken orders may be dearer by this part of the least.
+constexpr int kShakesFromBest = 25;
 
 Cost cost_of_chain(const HopCosts& costs, const Chain& chain) {
     if (chain.empty()) return 0;
@@ -262,6 +266,31 @@ void shake_orders(const HopCosts& costs, Orders& orders, std::mt19937_64& random
     std::erase_if(orders, [](const Chain& c) { return c.empty(); });
     for (const std::int32_t s : near)
         insert_cheapest(costs, orders, s);
+}
+
+void settle_orders(const HopCosts& costs, Orders& orders, int shakes) {
+    std::mt19937_64 random(1);
+    Cost least = cost_of_orders(costs, orders);
+    Orders current = orders;
+    Cost current_cost = least;
+    for (int i = 1; i <= shakes; ++i) {
+        Orders other = current;
+        shake_orders(costs, other, random);
+        improve_orders(costs, other);
+        const Cost cost = cost_of_orders(costs, other);
+        if (cost <= current_cost + std::abs(least) / kUphill) {
+            current = other;
+            current_cost = cost;
+        }
+        if (cost < least) {
+            least = cost;
+            orders = std::move(other);
+        }
+        if (i % kShakesFromBest == 0) {
+            current = orders;
+            current_cost = least;
+        }
+    }
 }
 
 }  // namespace spadework::graph::chains

@@ -33,6 +33,10 @@ Orders best_cut(const HopCosts& costs, const std::vector<std::int32_t>& sequence
 /// nothing of the kind lowers the cost.
 void improve_orders(const HopCosts& costs, Orders& orders);
 
+/// Shakes and improves so many times, keeping the best; goes on from what is a little dearer, and back to the best now
+/// and then. Never dearer than what is given.
+void settle_orders(const HopCosts& costs, Orders& orders, int shakes);
+
 /// Takes a few stops near each other out and puts each back where it costs least. The cost may rise.
 void shake_orders(const HopCosts& costs, Orders& orders, std::mt19937_64& random);
 

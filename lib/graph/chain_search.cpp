@@ -1,6 +1,7 @@
 #include "graph/chain_search.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "graph/chain_solver.hpp"
 #include "graph/pair_routes_tree.hpp"
@@ -14,6 +15,7 @@ using pair_routes::RootedTree;
 namespace {
 
 constexpr std::uint64_t kScatter = 25;  ///< Percent by which opening costs are varied to find other trees.
+constexpr int kOrderShakes = 100;
 constexpr int kShakesFromBest = 12;
 constexpr Cost kUphill = 300;  ///< A step may be dearer by this part of the best.
 
@@ -105,6 +107,7 @@ Layout Search::descend(std::vector<EdgeId> tree, Orders orders) const {
         tree = improved_tree(network_, hops_of(problem_, orders), std::move(tree), stop_);
         const HopCosts costs = hop_costs_on(problem_, network_, tree);
         if (!stop_.reached()) improve_orders(costs, orders);
+        if (!stop_.reached()) settle_orders(costs, orders, kOrderShakes);
         Cost cost = cost_of_orders(costs, orders);
         for (const EdgeId e : tree)
             cost += network_.edges[e].opening;
@@ -163,21 +166,39 @@ Layout Search::loosened(const Layout& layout) {
     return best;
 }
 
+/// A tree joined at other prices, ordered and improved at the true ones. False when some stop is cut off.
+bool Search::try_tree(const std::vector<SharedCostEdge>& other_prices, Cost cables, Layout& layout) {
+    const pair_routes::Network network(problem_.vertex_count, other_prices);
+    auto tree =
+        joining_tree(network, vertices_to_join(problem_), {problem_.weight * cables, problem_.multiplicity * cables});
+    if (!tree) return false;
+    Layout other = descend(std::move(*tree), {});
+    if (other.cost < layout.cost + layout.cost / kUphill) other = loosened(other);
+    if (other.cost < layout.cost) layout = std::move(other);
+    return true;
+}
+
+void Search::follow(const std::vector<double>& use, Layout& layout, int times) {
+    static constexpr std::array kDiscounts{0.9, 0.6, 0.97, 0.8};
+    for (std::size_t i = 0; i < static_cast<std::size_t>(times) && !stop_.reached(); ++i) {
+        std::vector<SharedCostEdge> cheaper = problem_.edges;
+        for (std::size_t e = 0; e < cheaper.size(); ++e) {
+            double kept = 1.0 - kDiscounts[i % kDiscounts.size()] * std::clamp(use[e], 0.0, 1.0);
+            if (i >= 2) kept *= 1.0 + static_cast<double>(random_() % 601) / 1000.0 - 0.3;
+            cheaper[e].opening = static_cast<Cost>(kept * static_cast<double>(cheaper[e].opening));
+        }
+        if (!try_tree(cheaper, 1, layout)) return;
+    }
+}
+
 void Search::scatter(Layout& layout, int times) {
-    const std::vector<VertexId> wanted = vertices_to_join(problem_);
     for (int i = 0; i < times && !stop_.reached(); ++i) {
         std::vector<SharedCostEdge> varied = problem_.edges;
         for (SharedCostEdge& edge : varied) {
             const auto hundredths = static_cast<Cost>(100 - kScatter + random_() % (2 * kScatter + 1));
             edge.opening = edge.opening / 100 * hundredths;
         }
-        const Cost cables = i % 2 + 1;
-        const pair_routes::Network other_prices(problem_.vertex_count, varied);
-        auto tree = joining_tree(other_prices, wanted, {problem_.weight * cables, problem_.multiplicity * cables});
-        if (!tree) return;
-        Layout other = descend(std::move(*tree), {});
-        if (other.cost < layout.cost + layout.cost / kUphill) other = loosened(other);
-        if (other.cost < layout.cost) layout = std::move(other);
+        if (!try_tree(varied, i % 2 + 1, layout)) return;
     }
 }
 

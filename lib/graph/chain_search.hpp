@@ -33,6 +33,11 @@ public:
     /// The best layout from a few starts; nothing when some stop is cut off.
     std::optional<Layout> first();
 
+    /// Starts afresh from trees joined where edges of use 1 have some share of their opening cost taken off, and less
+    /// used ones the less, some of them varied at random: so many trees, keeping what is better. `use` is by edge, 0
+    /// to 1.
+    void follow(const std::vector<double>& use, Layout& layout, int times);
+
     /// Starts afresh so many times from trees joined at opening costs varied at random, keeping what is better.
     void scatter(Layout& layout, int times);
 
@@ -48,6 +53,7 @@ public:
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
 private:
+    bool try_tree(const std::vector<SharedCostEdge>& other_prices, Cost cables, Layout& layout);
     [[nodiscard]] Orders orders_along(const std::vector<EdgeId>& tree) const;
     [[nodiscard]] HopCosts hop_costs_now();
     Layout route(Orders orders, const std::vector<EdgeId>& open);

@@ -1,71 +1,158 @@
 #include "graph/chain_solver.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "graph/chain_bound.hpp"
+#include "graph/chain_prices.hpp"
+#include "graph/chain_rounding.hpp"
 #include "graph/chain_search.hpp"
 
 namespace spadework::graph {
 
 namespace {
 
-constexpr int kShakesBefore = 4;
-constexpr int kScatters = 16;
-constexpr int kShakesAfter = 8;
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for plans before the bound.
-constexpr double kBoundShare = 0.5;   ///< For the bound.
+constexpr double kBoundShare = 0.7;   ///< Until the prices are left as they are.
+constexpr int kFirstPlans = 15;       ///< Passes before the averaged flows are worth planning by.
+constexpr int kPassesBetweenPlans = 30;
+constexpr int kMostPasses = 160;
+constexpr int kFewestPasses = 60;
+constexpr double kPassWork = 2.5e7;  ///< Passes times stops times edges of the fork network.
+constexpr std::size_t kFewStops = 80;
+constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardly move.
+constexpr int kFollowed = 5;       ///< Trees to plan from when the averaged flows are looked at.
+constexpr int kScatters = 6;
+constexpr int kShakes = 3;
+constexpr double kSearchWork = 5e5;  ///< Times of starting again or shaking, times stops and edges: no more than that.
 
-/// A first plan from trees the search itself joins.
-std::optional<chains::Layout> first_layout(chains::Search& search) {
-    auto layout = search.first();
-    if (!layout) return std::nullopt;
-    *layout = search.loosened(*layout);
-    search.shake(*layout, kShakesBefore);
-    return layout;
+/// With many stops short steps pay.
+chains::ChainStepRule rule_for(std::size_t stops) {
+    chains::ChainStepRule rule;
+    if (stops <= kFewStops) return rule;
+    rule.flow_weight = 0.3;
+    rule.start_factor = 0.12;
+    return rule;
 }
 
-/// Starts again from the trees the bound came upon, and shakes the best.
-void improve_from(const std::vector<std::vector<EdgeId>>& trees, chains::Search& search, chains::Layout& layout) {
-    for (const std::vector<EdgeId>& tree : trees) {
-        chains::Layout other = search.loosened(search.descend(tree, {}));
-        if (other.cost < layout.cost) layout = std::move(other);
+/// Finds a plan and the prices that bound it, in turns.
+class Run {
+public:
+    Run(const ChainProblem& problem, const SolveLimits& limits)
+        : problem_(problem),
+          limits_(limits),
+          all_time_(limits.seconds, limits.progress),
+          search_(problem, all_time_, limits.seed) {}
+
+    ChainSolution take() {
+        ChainSolution solution;
+        if (!first_plan()) return solution;
+        bound_ = chains::least_for_chains(problem_);
+        tell();
+        if (limits_.target_gap < 1.0) bound_by_prices(solution);
+        improve();
+        solution.plan = std::move(plan_);
+        solution.bound = bound_;
+        solution.interrupted = all_time_.reached();
+        return solution;
     }
-    search.scatter(layout, kScatters);
-    search.shake(layout, kShakesAfter);
-}
 
-void tell(const SolveLimits& limits, const ChainSolution& solution) {
-    if (limits.progress != nullptr) limits.progress->improved(solution.plan->value, solution.bound);
-}
+private:
+    bool first_plan() {
+        const pair_routes::StopRule first_time(limits_.seconds * kFirstShare, limits_.progress);
+        chains::Search first_search(problem_, first_time, limits_.seed);
+        auto layout = first_search.first();
+        if (!layout) return false;
+        layout_ = first_search.loosened(*layout);
+        plan_ = plan_from(problem_, first_search.network(), layout_);
+        return plan_.has_value();
+    }
+
+    void offer(chains::Layout layout) {
+        if (layout.cost >= layout_.cost) return;
+        auto plan = plan_from(problem_, search_.network(), layout);
+        if (!plan || plan->value >= plan_->value) return;
+        layout_ = std::move(layout);
+        plan_ = std::move(plan);
+        tell();
+    }
+
+    void tell() const {
+        if (limits_.progress != nullptr) limits_.progress->improved(plan_->value, bound_);
+    }
+
+    [[nodiscard]] bool close_enough(double bound) const {
+        const auto value = static_cast<double>(plan_->value);
+        return value - bound < 1.0 || value - bound <= limits_.target_gap * std::abs(value);
+    }
+
+    void bound_by_prices(ChainSolution& solution) {
+        const pair_routes::StopRule time(limits_.seconds * kBoundShare, limits_.progress);
+        const chains::ForkNetwork forks = chains::forks_of(problem_);
+        WorkerTeam team(threads_worth_waking(limits_.threads, forks.stops.size(), forks.edges.size()));
+        chains::ChainStepRule rule = rule_for(forks.stops.size());
+        rule.start_seconds = time.seconds_left() / 3;
+        chains::ChainPrices prices(problem_, forks, team, rule);
+        raise(prices, forks, time);
+        solution.certificate =
+            chains::certificate_of(problem_, forks, prices.best_point(), prices.neighbours(), plan_->value);
+        bound_ = std::max(bound_, chain_bound_proved(problem_, solution.certificate).value_or(bound_));
+        tell();
+    }
+
+    void raise(chains::ChainPrices& prices, const chains::ForkNetwork& forks, const pair_routes::StopRule& time) {
+        const double work = static_cast<double>(forks.stops.size()) * static_cast<double>(forks.edges.size()) + 1.0;
+        const int passes = static_cast<int>(std::clamp(kPassWork / work, double{kFewestPasses}, double{kMostPasses}));
+        for (int pass = 1; pass <= passes; ++pass) {
+            prices.evaluate(static_cast<double>(plan_->value));
+            if (close_enough(prices.best_bound()) || prices.factor() < kSettled || time.reached()) return;
+            prices.step(static_cast<double>(plan_->value));
+            if (pass % kPassesBetweenPlans == kFirstPlans) plan_by_flows(prices.edge_use(), forks);
+        }
+        plan_by_flows(prices.edge_use(), forks);
+    }
+
+    /// Plans from trees where edges that the averaged flows use come cheap.
+    void plan_by_flows(const std::vector<double>& use, const chains::ForkNetwork& forks) {
+        std::vector<double> use_of(problem_.edges.size(), 0.0);
+        for (std::size_t j = 0; j < use.size(); ++j) {
+            for (const ArcId arc : forks.edges[j].arcs)
+                use_of[static_cast<std::size_t>(edge_of(arc))] = std::min(use[j], 1.0);
+        }
+        chains::Layout layout = layout_;
+        search_.follow(use_of, layout, static_cast<int>(std::max(2.0, kFollowed * rounds())));
+        offer(std::move(layout));
+    }
+
+    /// The share of the usual number of tries that a problem of this size gets.
+    [[nodiscard]] double rounds() const {
+        const double work = static_cast<double>(problem_.stops.size()) * static_cast<double>(problem_.edges.size());
+        return std::clamp(kSearchWork / (work + 1.0), 0.1, 1.0);
+    }
+
+    /// Starts again from trees of varied costs and shakes the best, less often where that takes long.
+    void improve() {
+        chains::Layout layout = layout_;
+        if (close_enough(static_cast<double>(bound_)) && limits_.target_gap < 1.0) return;
+        search_.scatter(layout, static_cast<int>(kScatters * rounds()));
+        search_.shake(layout, static_cast<int>(kShakes * rounds()));
+        offer(std::move(layout));
+    }
+
+    const ChainProblem& problem_;
+    const SolveLimits& limits_;
+    pair_routes::StopRule all_time_;
+    chains::Search search_;
+    chains::Layout layout_;
+    std::optional<ChainPlan> plan_;
+    Cost bound_ = 0;
+};
 
 }  // namespace
 
 ChainSolution solve(const ChainProblem& problem, const SolveLimits& limits) {
-    ChainSolution solution;
-    if (!chains::well_formed(problem)) return solution;
-    const pair_routes::StopRule all_time(limits.seconds, limits.progress);
-    const pair_routes::StopRule first_time(limits.seconds * kFirstShare, limits.progress);
-    chains::Search first_search(problem, first_time, limits.seed);
-    auto layout = first_layout(first_search);
-    if (!layout) return solution;
-    solution.plan = plan_from(problem, first_search.network(), *layout);
-    if (!solution.plan) return solution;
-    solution.bound = chains::least_for_chains(problem);
-    tell(limits, solution);
-
-    SolveLimits for_bound = limits;
-    for_bound.seconds = std::min(limits.seconds * kBoundShare, all_time.seconds_left());
-    chains::ChainBound bound{solution.bound, {}};
-    if (limits.target_gap < 1.0) bound = chains::lower_bound(problem, *solution.plan, for_bound);
-    chains::Search search(problem, all_time, limits.seed);
-    improve_from(bound.trees, search, *layout);
-    if (auto plan = plan_from(problem, search.network(), *layout); plan && plan->value < solution.plan->value) {
-        solution.plan = std::move(plan);
-    }
-    solution.bound = bound.cost;
-    tell(limits, solution);
-    solution.interrupted = all_time.reached();
-    return solution;
+    if (!chains::well_formed(problem)) return {};
+    return Run(problem, limits).take();
 }
 
 }  // namespace spadework::graph

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "graph/chain_certificate.hpp"
 #include "graph/chain_problem.hpp"
 #include "graph/shared_cost_solver.hpp"
 
@@ -12,6 +13,7 @@ namespace spadework::graph {
 struct ChainSolution {
     std::optional<ChainPlan> plan;  ///< Empty when some stop cannot be reached.
     Cost bound = 0;                 ///< No plan costs less.
+    ChainCertificate certificate;   ///< What proves `bound`; empty when a target gap of 1 or more asks for a plan only.
     bool interrupted = false;
 };
 

@@ -1,0 +1,119 @@
+#pragma once
+
+// Prices that prove more and more of a ChainProblem's cost: projected subgradient on the dual that
+// chain_certificate.hpp states, in floating point.
+
+#include <limits>
+#include <vector>
+
+#include "graph/chain_forks.hpp"
+#include "graph/chain_routes.hpp"
+#include "graph/label_heap.hpp"
+#include "graph/worker_team.hpp"
+
+namespace spadework::graph::chains {
+
+/// What a stop pays on an edge of the fork network, for one use of three.
+struct SlotPrice {
+    enum Use : std::int32_t { kForwards, kBackwards, kArrival };
+
+    std::int32_t slot = 0;  ///< 3 * edge + use: on the stop's way from the source, or by the hop that arrives there.
+    double price = 0.0;
+    double flow = 0.0;  ///< Average use, 0 to 1 (arrivals may exceed it).
+};
+
+/// One point of the dual.
+struct DualPoint {
+    std::vector<double> hop_charge;            ///< By edge: what every hop pays, up to the edge's charge.
+    std::vector<std::vector<SlotPrice>> paid;  ///< By stop.
+    std::vector<double> visit;                 ///< By stop: what a visit earns.
+};
+
+/// How the search steps. Found by trial on generated site maps.
+struct ChainStepRule {
+    double flow_weight = 0.2;     ///< What a pass's ways and hops count in the averaged flows.
+    double start_factor = 0.3;    ///< Polyak step factor.
+    double decay = 0.9;           ///< Of the factor ...
+    int patience = 3;             ///< ... after so many passes without a better bound.
+    double visit_scale = 1.0;     ///< Steps of visits' earnings against those of prices, squared.
+    int visit_rounds = 3;         ///< Route sets found in a pass, each for its own earnings of visits.
+    double visit_share = 0.3;     ///< Of the step factor, for the steps between them.
+    double start_seconds = 10.0;  ///< At most, for prices to start from.
+    double memory = 0.3;  ///< Weight of the last step in what is known of the share that opening costs let through.
+};
+
+/// A pass is `evaluate`, then `step`. A step goes along the averaged flows and back onto what edges may pay; its length
+/// is Polyak's for the part of the direction that gets through (see price_search.hpp).
+class ChainPrices {
+public:
+    /// Every stop can be reached.
+    ChainPrices(const ChainProblem& problem, const ForkNetwork& network, WorkerTeam& team, ChainStepRule rule);
+
+    /// The bound at the present point, after a few steps of what visits earn that aim at `target`; keeps the point when
+    /// it is the best so far.
+    double evaluate(double target);
+
+    /// Moves the point, aiming at a bound of `target`.
+    void step(double target);
+
+    [[nodiscard]] double best_bound() const { return best_bound_; }
+    [[nodiscard]] const DualPoint& best_point() const { return best_; }
+    [[nodiscard]] const std::vector<std::vector<std::int32_t>>& neighbours() const { return neighbours_; }
+    [[nodiscard]] double factor() const { return factor_; }
+
+    /// For each edge of the fork network how much of it the averaged ways from the source use, 0 to 1.
+    [[nodiscard]] std::vector<double> edge_use() const;
+
+private:
+    struct Scratch {
+        std::vector<double> price;        ///< By slot.
+        std::vector<std::int32_t> entry;  ///< By slot: place in the stop's list, or -1.
+        std::vector<double> label;
+        std::vector<std::int32_t> via;
+        std::vector<char> settled;
+        std::vector<VertexId> free_ways;  ///< Reached without a price, to be followed before anything else.
+        LabelHeap<double> queue;
+    };
+
+    void start_prices(double seconds);
+    void choose_neighbours(std::int32_t longest_chain);
+    void find_ways(std::size_t stop, Scratch& scratch);
+    void find_way_from_source(std::size_t stop, Scratch& scratch);
+    void find_hops(std::size_t stop, Scratch& scratch);
+    void count_flows(std::size_t stop, Scratch& scratch);
+    double price_visits(double target);
+    double find_routes(double weight);
+    void list_by_edge();
+    double project(std::size_t edge, double length);
+    [[nodiscard]] double squares() const;
+
+    const ForkNetwork& network_;
+    WorkerTeam& team_;
+    ChainStepRule rule_;
+    double a_chain_;
+    std::vector<std::vector<std::int32_t>> neighbours_;
+    std::vector<RouteTable> routes_;  ///< One, made once the neighbours are known.
+    std::vector<double> scale_;       ///< By edge: how far its prices step for the same flow.
+    DualPoint point_;
+    DualPoint best_;
+    std::vector<double> visit_flow_;      ///< By stop: averaged visits missing.
+    std::vector<double> visits_missing_;  ///< By stop: in the route set found last.
+    std::vector<Scratch> scratch_;
+    std::vector<double> distance_;                ///< By stop, from the source.
+    std::vector<std::vector<std::int32_t>> way_;  ///< By stop: the slots of its way from the source.
+    std::vector<std::vector<std::int32_t>> via_;  ///< By stop and vertex: edge towards the stop.
+    std::vector<double> hop_costs_;               ///< See RouteTable.
+    std::vector<double> visit_costs_;             ///< Hop costs with the visits' earnings taken off.
+    std::vector<double> hop_use_;  ///< Like hop costs: how often the pass's route sets take the hop, on average.
+    std::vector<std::size_t> first_of_edge_;
+    std::vector<SlotPrice*> by_edge_;
+    std::vector<double> moved_;
+    double bound_ = 0.0;
+    double best_bound_ = -std::numeric_limits<double>::infinity();
+    double factor_;
+    double move_share_ = 1.0;
+    int passes_without_gain_ = 0;
+    bool first_pass_ = true;
+};
+
+}  // namespace spadework::graph::chains

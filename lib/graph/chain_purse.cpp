@@ -1,0 +1,138 @@
+#include "graph/chain_purse.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include "graph/chain_prices.hpp"
+#include "graph/simplex_projection.hpp"
+
+namespace spadework::graph::chains {
+
+namespace {
+
+constexpr int kTrials = 12;
+constexpr double kNarrow = 1e-4;  ///< Of what the edge may pay.
+
+/// What is wished for on one edge, and what is to be taken off each kind of wish.
+class Purse {
+public:
+    Purse(EdgeFigures edge, std::span<SlotPrice* const> prices, double length, double hop_charge) : edge_(edge) {
+        double hops = 0.0;
+        for (std::vector<double>& of_use : wishes_)
+            of_use.clear();
+        for (const SlotPrice* p : prices) {
+            const int use = p->slot % 3;
+            const double wish = p->price + length * p->flow;
+            if (use == SlotPrice::kArrival) hops += p->flow;
+            if (wish <= 0.0) continue;
+            wishes_[use].push_back(wish);
+            sum_[use] += wish;
+        }
+        hop_wish_ = hop_charge + length * hops;
+        settle();
+    }
+
+    double cut[3] = {0.0, 0.0, 0.0};
+    double new_hop_charge = 0.0;
+
+private:
+    void settle() {
+        const double all = edge_.opening + edge_.charge;
+        new_hop_charge = std::min(hop_wish_, edge_.charge);
+        const int more =
+            sum_[SlotPrice::kForwards] >= sum_[SlotPrice::kBackwards] ? SlotPrice::kForwards : SlotPrice::kBackwards;
+        const int less = SlotPrice::kBackwards - more;
+        if (sum_[more] + sum_[SlotPrice::kArrival] + new_hop_charge <= all) return;
+        const double common = cut_for_arrivals(all, &wishes_[more]);
+        if (sum_[less] <= sum_above(wishes_[more], common)) {
+            cut[more] = common;
+        } else {
+            settle_both_ways(all);
+        }
+    }
+
+    /// Both directions press against each other: what they leave to arrivals is found between a share too small for
+    /// them and one too large, on the straight line between the two and half-way in turns.
+    void settle_both_ways(double all) {
+        double low = 0.0;
+        double high = all;
+        double low_excess = excess(0.0, all);
+        double high_excess = excess(all, all);
+        for (int i = 0; i < kTrials && high - low > kNarrow * all; ++i) {
+            const double slope = low_excess - high_excess;
+            const double share = i % 2 == 0 && slope > 0.0 ? std::clamp(low_excess / slope, 0.01, 0.99) : 0.5;
+            const double ways = low + share * (high - low);
+            const double here = excess(ways, all);
+            (here > 0.0 ? low : high) = ways;
+            (here > 0.0 ? low_excess : high_excess) = here;
+        }
+        excess(low, all);
+    }
+
+    /// Takes off what makes both directions fit `ways` and the rest fit what is left: how much more comes off the ways.
+    double excess(double ways, double all) {
+        cut[SlotPrice::kForwards] = cut_for(SlotPrice::kForwards, ways);
+        cut[SlotPrice::kBackwards] = cut_for(SlotPrice::kBackwards, ways);
+        return cut[SlotPrice::kForwards] + cut[SlotPrice::kBackwards] - cut_for_arrivals(all - ways, nullptr);
+    }
+
+    double cut_for(int use, double total) {
+        if (sum_[use] <= total) return 0.0;
+        scratch_ = wishes_[use];
+        return cut_to_fit(scratch_, total);
+    }
+
+    /// One cut for arrivals, the hop charge and, where given, one direction, so that they fit the total. The hop charge
+    /// stays below the edge's charge.
+    double cut_for_arrivals(double total, const std::vector<double>* ways) {
+        gather(ways);
+        scratch_.push_back(hop_wish_);
+        double taken = cut_to_fit(scratch_, total);
+        new_hop_charge = std::max(hop_wish_ - taken, 0.0);
+        if (new_hop_charge > edge_.charge) {
+            gather(ways);
+            new_hop_charge = edge_.charge;
+            taken = cut_to_fit(scratch_, std::max(total - edge_.charge, 0.0));
+        }
+        cut[SlotPrice::kArrival] = taken;
+        return taken;
+    }
+
+    void gather(const std::vector<double>* ways) {
+        scratch_ = wishes_[SlotPrice::kArrival];
+        if (ways != nullptr) scratch_.insert(scratch_.end(), ways->begin(), ways->end());
+    }
+
+    static double sum_above(const std::vector<double>& wishes, double cut) {
+        double sum = 0.0;
+        for (const double wish : wishes)
+            sum += std::max(wish - cut, 0.0);
+        return sum;
+    }
+
+    EdgeFigures edge_;
+    double hop_wish_ = 0.0;
+    double sum_[3] = {0.0, 0.0, 0.0};
+    static thread_local std::vector<double> wishes_[3];
+    static thread_local std::vector<double> scratch_;
+};
+
+thread_local std::vector<double> Purse::wishes_[3];
+thread_local std::vector<double> Purse::scratch_;
+
+}  // namespace
+
+double settle_purse(EdgeFigures edge, std::span<SlotPrice* const> prices, double length, double& hop_charge) {
+    if (prices.empty()) return 0.0;
+    const Purse purse(edge, prices, length, hop_charge);
+    double moved = (purse.new_hop_charge - hop_charge) * (purse.new_hop_charge - hop_charge);
+    hop_charge = purse.new_hop_charge;
+    for (SlotPrice* p : prices) {
+        const double price = std::max(p->price + length * p->flow - purse.cut[p->slot % 3], 0.0);
+        moved += (price - p->price) * (price - p->price);
+        p->price = price;
+    }
+    return moved;
+}
+
+}  // namespace spadework::graph::chains
