@@ -5,6 +5,7 @@
 #include "graph/plan_search.hpp"
 #include "graph/reduction.hpp"
 #include "graph/solve_run.hpp"
+#include "graph/steiner_solver.hpp"
 #include "graph/well_formed.hpp"
 
 namespace spadework::graph {
@@ -41,6 +42,7 @@ void set_bounds(const SharedCostProblem& problem, SharedCostSolution& solution) 
 SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& limits) {
     SharedCostSolution solution = empty_solution(problem);
     if (!well_formed(problem)) return solution;
+    if (steiner::is_steiner_problem(problem)) return steiner::solve_steiner(problem, limits);
     const auto small = reduced(problem);
     if (!small) return solution;
     SolveRun run(problem, *small, limits);

@@ -46,9 +46,12 @@ struct SharedCostCertificate {
 };
 
 struct SharedCostSolution {
-    std::optional<SharedCostPlan> plan;    ///< Empty when some demand cannot be reached from any root.
-    Cost bound = 0;                        ///< No plan costs less. Valid in exact integer arithmetic.
-    SharedCostCertificate certificate;     ///< Prices that prove `bound` (or as much of it as prices alone prove).
+    std::optional<SharedCostPlan> plan;  ///< Empty when some demand cannot be reached from any root.
+    /// No plan costs less. Valid in exact integer arithmetic. Where paths cost nothing and the root is fixed (a Steiner
+    /// tree problem) it rests on reductions and branching too.
+    Cost bound = 0;
+    /// Prices that prove `bound`, or as much of it as prices alone prove: see bound_proved.
+    SharedCostCertificate certificate;
     std::vector<Cost> root_bounds;         ///< For each root option, no plan with that root costs less.
     std::vector<std::int32_t> roots_left;  ///< Root options whose bound is not above the plan's value.
     bool optimal = false;                  ///< plan->value == bound.

@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include "graph/steiner_solver.hpp"
 #include "graph/support/small_problems.hpp"
 
 using namespace spadework::graph;
@@ -28,11 +29,13 @@ void compare_with_trial(const SharedCostProblem& problem, int& solved, int& prov
     CHECK(cost_of(problem, *solution.plan) == solution.plan->value);
     const auto proof = bound_proved(problem, solution.certificate);
     REQUIRE(proof.has_value());
-    CHECK(*proof == solution.root_bounds);
-    CHECK(solution.bound == *std::min_element(proof->begin(), proof->end()));
+    // Where paths cost nothing the bound may rest on reductions too, and prices prove a part of it.
+    if (!steiner::is_steiner_problem(problem)) CHECK(*proof == solution.root_bounds);
+    CHECK(solution.bound == *std::min_element(solution.root_bounds.begin(), solution.root_bounds.end()));
     for (std::size_t r = 0; r < proof->size(); ++r) {
+        CHECK((*proof)[r] <= solution.root_bounds[r]);
         const auto root_optimum = optimum_by_trial(problem, problem.roots[r]);
-        if (root_optimum) CHECK((*proof)[r] <= *root_optimum);
+        if (root_optimum) CHECK(solution.root_bounds[r] <= *root_optimum);
     }
     CHECK(solution.optimal == (solution.plan->value == solution.bound));
     ++solved;
@@ -58,7 +61,7 @@ TEST_CASE("bound <= optimum by trial <= plan on small networks with a fixed root
 }
 
 TEST_CASE("bound <= optimum by trial <= plan where cables are free") {
-    compare_many({7, 11, 5, 1, 20, 0, 0}, 500, 2, 0.8);
+    compare_many({7, 11, 5, 1, 20, 0, 0}, 500, 2, 1.0);
 }
 
 TEST_CASE("bound <= optimum by trial <= plan with several roots") {

@@ -9,6 +9,7 @@
 #include <doctest/doctest.h>
 
 #include "comparison/comparison.hpp"
+#include "graph/shared_cost_solver.hpp"
 #include "layout/design.hpp"
 #include "world/support/effort.hpp"
 #include "world/support/small_maps.hpp"
@@ -67,6 +68,43 @@ TEST_CASE("with free cables, home runs and trunks dig a Steiner tree of the publ
         }
     }
     CHECK(instances >= 6);
+}
+
+TEST_CASE("published optima of Steiner tree problems are never beaten, and met where problems are easy") {
+    const auto table = read_table(data + "steiner/optima.tsv");
+    if (table.empty()) {
+        MESSAGE("skipped: no " << data << "steiner");
+        return;
+    }
+    int instances = 0;
+    int met = 0;
+    for (const auto& row : table) {
+        CAPTURE(row[0]);
+        const auto network = read_stp(data + "steiner/" + row[0]);
+        if (!network || network->terminals.empty() || network->vertices > 4000) continue;
+        graph::SharedCostProblem problem;
+        problem.vertex_count = network->vertices;
+        for (const StpEdge& edge : network->edges)
+            problem.edges.push_back({edge.from, edge.to, static_cast<graph::Cost>(edge.weight), 0, 0});
+        problem.roots.push_back({network->terminals.front(), 0});
+        for (std::size_t t = 1; t < network->terminals.size(); ++t)
+            problem.demands.push_back({network->terminals[t], 0, 1});
+        graph::SolveLimits limits;
+        limits.seconds = 0.5;
+        const graph::SharedCostSolution solution = graph::solve(problem, limits);
+        const std::int64_t published = std::stoll(row[4]);
+        REQUIRE(solution.plan.has_value());
+        CHECK(solution.plan->value >= published);
+        CHECK(solution.bound <= published);
+        CHECK(graph::cost_of(problem, *solution.plan) == solution.plan->value);
+        CHECK(static_cast<double>(solution.plan->value) <= 1.06 * static_cast<double>(published));
+        ++instances;
+        met += solution.plan->value == published ? 1 : 0;
+    }
+    MESSAGE(met << " of " << instances << " optima met");
+    // Half a second each may be cut short on a slow machine.
+    CHECK(instances >= 55);
+    CHECK(met >= 35);
 }
 
 TEST_CASE("with free digging, home runs cost what Boost.Graph's shortest ways cost") {
