@@ -11,7 +11,7 @@ namespace spadework::graph {
 
 namespace {
 
-constexpr std::size_t kMostBelow = 400;  ///< Larger parts are left to the search over all key paths.
+constexpr std::size_t kMostBelow = 150;  ///< Larger parts are left to the search over all key paths.
 constexpr double kWorthIt = 1e-9;
 
 /// Whole numbers without rhyme; the same seed gives the same ones. Steele, Lea, Flood, "Fast splittable pseudorandom
@@ -42,7 +42,8 @@ public:
           dice_(seed),
           tree_(network, from.tree),
           exchange_(network, guide.to_root, tree_),
-          way_(network, guide.to_root) {}
+          way_(network, guide.to_root),
+          tried_in_(network.vertex_count, 0) {}
 
     void try_region() {
         choose_region();
@@ -101,13 +102,16 @@ private:
         return network_.opening[e] * share * (1.0 - noise_ * random * 0x1p-53);
     }
 
+    /// Exchanges the next two key paths above each place where routes were put back, each path once.
     double exchange_around() {
         double gain = 0.0;
+        ++round_;
         for (VertexId v : active_) {
             for (int climbed = 0; climbed < 2 && tree_.holds(v); ++climbed) {
                 while (v != tree_.root() && !tree_.is_key(v))
                     v = tree_.parent(v);
-                if (v == tree_.root()) break;
+                if (v == tree_.root() || tried_in_[v] == round_) break;
+                tried_in_[v] = round_;
                 const VertexId above = tree_.parent(v);
                 gain += exchange_.exchange_above(v, kMostBelow);
                 v = above;
@@ -124,6 +128,8 @@ private:
     CheapestWay way_;
     std::vector<std::int32_t> region_;
     std::vector<VertexId> active_;  ///< Where routes were put back.
+    std::vector<std::uint32_t> tried_in_;  ///< For each vertex the last try in which its key path was looked at.
+    std::uint32_t round_ = 0;
     double discount_ = 0.0;
     double noise_ = 0.0;
     std::uint64_t noise_seed_ = 0;
