@@ -22,90 +22,87 @@ PriceEngine<Real>::PriceEngine(const SearchNetwork& network, WorkerTeam& team, c
       rule_(rule),
       roots_(network.root_at.size()),
       balls_(network.demand_at.size()),
+      held_(network.demand_at.size()),
       paths_(network.demand_at.size()),
       purses_(purse_count(network)),
       fresh_(network.demand_at.size()),
       path_squares_(network.demand_at.size(), 0.0),
       flow_squares_(purses_.size(), 0.0),
       moved_squares_(purses_.size(), 0.0),
-      scratch_(team.size()),
-      traced_(team.size()),
       root_bounds_(network.root_at.size(), 0.0),
       factor_(rule.start_factor) {
     std::iota(roots_.begin(), roots_.end(), 0U);
     set_potentials();
 }
 
+/// Lays the arcs out anew; what demands hold moves along.
 template <class Real>
 void PriceEngine<Real>::set_potentials() {
     std::vector<VertexId> from;
     for (const std::uint32_t r : roots_)
         from.push_back(network_.root_at[r]);
     to_root_ = shortest_reach(network_, from);
+    searches_.clear();
+    const std::unique_ptr<InwardArcs> before = std::move(arcs_);
+    arcs_ = std::make_unique<InwardArcs>(network_, to_root_);
+    for (HeldPrices<Real>& held : held_) {
+        for (HeldPrice<Real>& one : held) {
+            if (one.place != kNoArc) one.place = arcs_->place_of[before->arc[one.place]];
+        }
+    }
+    for (std::size_t w = 0; w < team_.size(); ++w)
+        searches_.emplace_back(*arcs_, network_.vertex_count, !network_.one_measure);
 }
 
 template <class Real>
 void PriceEngine<Real>::start(std::vector<AscentPrices> ascent) {
-    Holdings holdings(ascent.size());
     std::vector<double> radius;
     for (std::size_t d = 0; d < ascent.size(); ++d) {
-        for (const ArcPrice& p : ascent[d].prices)
-            holdings[d].push_back({p.arc, static_cast<Real>(p.price)});
+        for (const ArcPrice& p : ascent[d].prices) {
+            Purse& purse = purses_[purse_of(network_, p.arc)];
+            if (!purse.empty() && purse.back().demand == d) continue;
+            const auto price = static_cast<Real>(p.price);
+            purse.push_back({static_cast<std::uint32_t>(d), static_cast<std::uint32_t>(held_[d].size()), price, 0});
+            held_[d].push_back({arcs_->place_of[p.arc], price});
+        }
         radius.push_back(roots_.size() > 1 ? kNoLimit : ascent[d].paid);
         ascent[d].prices = {};
     }
-    build_balls(std::move(holdings), radius);
+    build_balls(radius);
 }
 
+/// Builds all balls; what a demand holds outside its new ball leaves the purses.
 template <class Real>
-void PriceEngine<Real>::build_balls(Holdings holdings, const std::vector<double>& radius) {
+void PriceEngine<Real>::build_balls(const std::vector<double>& radius) {
     std::vector<BallBuilder<Real>> builders;
     for (std::size_t w = 0; w < team_.size(); ++w)
-        builders.emplace_back(network_);
+        builders.emplace_back(network_, *arcs_);
     team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t worker) {
         const BallExtent extent{radius[d] * (1.0 + 1e-9), rule_.price_share};
         balls_[d] = {};
         paths_[d].path.clear();
-        balls_[d] = builders[worker].build(static_cast<std::int32_t>(d), to_root_, roots_, holdings[d], extent);
+        balls_[d] = builders[worker].build(d, to_root_, roots_, held_[d], extent);
     });
-    for (std::size_t d = 0; d < balls_.size(); ++d) {
-        for (const Holding<Real>& held : holdings[d]) {
-            if (held.place == kNoArc) continue;
-            Purse& purse = purses_[purse_of(network_, held.arc)];
-            if (!purse.empty() && purse.back().demand == d) continue;
-            purse.push_back(
-                {static_cast<std::uint32_t>(d), held.place, balls_[d].arcs[held.place].cost, held.price, held.flow});
-            show_cost(purse.back());
-        }
-        holdings[d] = {};
-    }
-    for (std::size_t purse = 0; purse < purses_.size(); ++purse) {
+    team_.run(purses_.size(), kPurseBatch, [&](std::size_t purse, std::size_t) {
+        std::erase_if(purses_[purse], [&](const Entry& e) { return held_[e.demand][e.slot].place == kNoArc; });
         flow_squares_[purse] = 0.0;
         for (const Entry& entry : purses_[purse])
             flow_squares_[purse] += static_cast<double>(entry.flow) * static_cast<double>(entry.flow);
-    }
-}
-
-template <class Real>
-void PriceEngine<Real>::show_cost(const Entry& entry) {
-    DemandBall<Real>& ball = balls_[entry.demand];
-    ball.arcs[entry.place].cost = entry.charge + entry.price;
-    if (ball.twin.empty() || ball.twin[entry.place] == kNoArc) return;
-    ball.arcs[ball.twin[entry.place]].cost = ball.twin_charge[entry.place] + entry.price;
+    });
 }
 
 template <class Real>
 void PriceEngine<Real>::search_all() {
     const bool one_option = roots_.size() == 1;
     team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t worker) {
-        search_ball(network_, balls_[d], one_option, scratch_[worker], paths_[d]);
+        searches_[worker].run(balls_[d], network_.rate[d], held_[d], one_option, paths_[d]);
     });
     for (const std::uint32_t r : roots_)
         root_bounds_[r] = network_.root_cost[r];
     double outside_sum = 0.0;
     for (std::size_t d = 0; d < balls_.size(); ++d) {
         // Every root gets the outside's distance, roots in the ball the difference.
-        const DemandBall<Real>& ball = balls_[d];
+        const DemandBall& ball = balls_[d];
         const double base = ball.all_roots ? 0.0 : paths_[d].outside_distance;
         outside_sum += ball.offset + base;
         for (std::size_t r = 0; r < ball.roots.size(); ++r)
@@ -152,48 +149,38 @@ void PriceEngine<Real>::copy_present_prices(PursePrices& prices) const {
     }
 }
 
+/// Where the cheapest path from the best root starts: the root's number in the ball, or the outside.
 template <class Real>
-typename PriceEngine<Real>::Holdings PriceEngine<Real>::present_holdings() const {
-    Holdings holdings(balls_.size());
-    for (std::size_t purse = 0; purse < purses_.size(); ++purse) {
-        const auto arc = static_cast<ArcId>(network_.one_measure ? purse : 2 * purse);
-        for (const Entry& entry : purses_[purse])
-            holdings[entry.demand].push_back({arc, entry.price, entry.flow});
-    }
-    return holdings;
-}
-
-template <class Real>
-std::int32_t PriceEngine<Real>::root_number(std::size_t d) const {
+std::uint32_t PriceEngine<Real>::cheapest_start(std::size_t d) const {
     const std::vector<BallRoot>& roots = balls_[d].roots;
     for (std::size_t r = 0; r < roots.size(); ++r) {
-        if (roots[r].option != best_root_) continue;
-        return paths_[d].root_distance[r] < paths_[d].outside_distance ? static_cast<std::int32_t>(r) : -1;
+        if (roots[r].option == best_root_ && paths_[d].root_distance[r] < paths_[d].outside_distance)
+            return roots[r].vertex;
     }
-    return -1;
+    return balls_[d].outside();
 }
 
 template <class Real>
-typename PriceEngine<Real>::Entry* PriceEngine<Real>::entry_of(std::size_t d, ArcId arc) {
-    Purse& purse = purses_[purse_of(network_, arc)];
-    const auto entry = std::lower_bound(purse.begin(), purse.end(), d,
+typename PriceEngine<Real>::Entry* PriceEngine<Real>::entry_of(std::size_t d, std::size_t purse) {
+    Purse& entries = purses_[purse];
+    const auto entry = std::lower_bound(entries.begin(), entries.end(), d,
                                         [](const Entry& e, std::size_t demand) { return e.demand < demand; });
-    return entry != purse.end() && entry->demand == d ? &*entry : nullptr;
+    return entry != entries.end() && entry->demand == d ? &*entry : nullptr;
 }
 
 template <class Real>
-void PriceEngine<Real>::follow_path(std::size_t d, std::size_t worker) {
-    const DemandBall<Real>& ball = balls_[d];
+void PriceEngine<Real>::follow_path(std::size_t d) {
+    BallPaths& paths = paths_[d];
     const double weight = first_pass_ ? 1.0 : rule_.flow_weight;
-    if (roots_.size() > 1) path_from(network_, ball, paths_[d], root_number(d), traced_[worker]);
+    if (roots_.size() > 1) trace(paths.next_place, paths.next_vertex, cheapest_start(d), paths.path);
     fresh_[d].clear();
     double squares = 0.0;
-    for (BallStep step : roots_.size() > 1 ? traced_[worker] : paths_[d].path) {
-        if (network_.opening[edge_of(step.arc)] <= 0.0) continue;
-        Entry* const entry = entry_of(d, step.arc);
+    for (const std::uint32_t place : paths.path) {
+        const ArcId arc = arcs_->arc[place];
+        if (network_.opening[edge_of(arc)] <= 0.0) continue;
+        Entry* const entry = entry_of(d, purse_of(network_, arc));
         if (entry == nullptr) {
-            if (!ball.twin.empty()) step.place = std::min(step.place, ball.twin[step.place]);
-            fresh_[d].push_back(step);
+            fresh_[d].push_back(place);
             squares += weight * weight;
             continue;
         }
@@ -208,12 +195,17 @@ template <class Real>
 void PriceEngine<Real>::enter_fresh_arcs() {
     const auto weight = static_cast<Real>(first_pass_ ? 1.0 : rule_.flow_weight);
     for (std::size_t d = 0; d < balls_.size(); ++d) {
-        for (const BallStep& step : fresh_[d]) {
-            Purse& purse = purses_[purse_of(network_, step.arc)];
+        HeldPrices<Real>& held = held_[d];
+        std::size_t slot = 0;
+        for (const std::uint32_t place : fresh_[d]) {
+            while (slot < held.size() && held[slot].place != kNoArc)
+                ++slot;
+            if (slot == held.size()) held.emplace_back();
+            held[slot] = {place, 0};
+            Purse& purse = purses_[purse_of(network_, arcs_->arc[place])];
             const auto behind = std::lower_bound(purse.begin(), purse.end(), d,
                                                  [](const Entry& e, std::size_t demand) { return e.demand < demand; });
-            purse.insert(behind,
-                         {static_cast<std::uint32_t>(d), step.place, balls_[d].arcs[step.place].cost, 0, weight});
+            purse.insert(behind, {static_cast<std::uint32_t>(d), static_cast<std::uint32_t>(slot), 0, weight});
         }
     }
 }
@@ -238,8 +230,10 @@ void PriceEngine<Real>::project(std::size_t purse, double length) {
         entry.flow *= static_cast<Real>(1.0 - rule_.flow_weight);
         if (entry.flow < static_cast<Real>(kFlowKept)) entry.flow = 0;
         squares += static_cast<double>(entry.flow) * static_cast<double>(entry.flow);
-        if (change != 0.0) show_cost(entry);
-        if (price > 0 || entry.flow > 0) entries[kept++] = entry;
+        const bool stays = price > 0 || entry.flow > 0;
+        HeldPrice<Real>& held = held_[entry.demand][entry.slot];
+        held = {stays ? held.place : kNoArc, price};
+        if (stays) entries[kept++] = entry;
     }
     entries.resize(kept);
     moved_squares_[purse] = moved;
@@ -250,7 +244,7 @@ template <class Real>
 void PriceEngine<Real>::step(double target) {
     target_ = target;
     factor_ *= 1.0 - rule_.cooling;
-    team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t worker) { follow_path(d, worker); });
+    team_.run(balls_.size(), kBallBatch, [&](std::size_t d, std::size_t) { follow_path(d); });
     double squares = std::accumulate(flow_squares_.begin(), flow_squares_.end(), 0.0);
     squares = std::accumulate(path_squares_.begin(), path_squares_.end(), squares);
     enter_fresh_arcs();
@@ -305,11 +299,8 @@ void PriceEngine<Real>::rebuild_balls() {
         radius[d] = paths_[d].outside_distance;
         if (balls_[d].all_roots) radius[d] = *std::max_element(to_roots.begin(), to_roots.end());
     }
-    Holdings holdings = present_holdings();
-    for (Purse& purse : purses_)
-        purse.clear();
     set_potentials();
-    build_balls(std::move(holdings), radius);
+    build_balls(radius);
 }
 
 template <class Real>
@@ -318,7 +309,8 @@ void PriceEngine<Real>::finish() {
     paths_ = {};
     purses_ = {};
     fresh_ = {};
-    scratch_ = {};
+    held_ = {};
+    searches_.clear();
 }
 
 template <class Real>

@@ -35,41 +35,38 @@ private:
     /// One demand's share in a purse.
     struct Entry {
         std::uint32_t demand = 0;
-        std::uint32_t place = 0;  ///< Arc in the demand's ball.
-        Real charge = 0;
+        std::uint32_t slot = 0;  ///< Where the demand holds the price.
         Real price = 0;
         Real flow = 0;  ///< Average use by the demand's paths, 0 to 1.
     };
     using Purse = std::vector<Entry>;  ///< Demands ascending.
-    using Holdings = std::vector<std::vector<Holding<Real>>>;
 
     void set_potentials();
-    void build_balls(Holdings holdings, const std::vector<double>& radius);
-    [[nodiscard]] Holdings present_holdings() const;
+    void build_balls(const std::vector<double>& radius);
     void judge_bound();
     void copy_present_prices(PursePrices& prices) const;
-    [[nodiscard]] std::int32_t root_number(std::size_t d) const;
-    void follow_path(std::size_t d, std::size_t worker);
-    [[nodiscard]] Entry* entry_of(std::size_t d, ArcId arc);
+    [[nodiscard]] std::uint32_t cheapest_start(std::size_t d) const;
+    void follow_path(std::size_t d);
+    [[nodiscard]] Entry* entry_of(std::size_t d, std::size_t purse);
     void enter_fresh_arcs();
     void project(std::size_t purse, double length);
-    void show_cost(const Entry& entry);
 
     const SearchNetwork& network_;
     WorkerTeam& team_;
     StepRule rule_;
     std::vector<std::uint32_t> roots_;
     std::vector<PathLength> to_root_;
-    std::vector<DemandBall<Real>> balls_;
-    std::vector<BallPaths> paths_;              ///< For each ball.
-    std::vector<Purse> purses_;                 ///< Who pays or flows on each arc (or edge).
-    std::vector<std::vector<BallStep>> fresh_;  ///< For each ball the path's arcs that are in no purse yet.
-    std::vector<double> path_squares_;          ///< For each ball what its path added to the sum of flow squares.
-    std::vector<double> flow_squares_;          ///< For each purse.
+    std::unique_ptr<InwardArcs> arcs_;
+    std::vector<DemandBall> balls_;
+    std::vector<HeldPrices<Real>> held_;             ///< For each demand; in no order.
+    std::vector<BallPaths> paths_;                   ///< For each ball.
+    std::vector<Purse> purses_;                      ///< Who pays or flows on each arc (or edge).
+    std::vector<std::vector<std::uint32_t>> fresh_;  ///< For each ball the path's arcs that are in no purse yet.
+    std::vector<double> path_squares_;               ///< For each ball what its path added to the sum of flow squares.
+    std::vector<double> flow_squares_;               ///< For each purse.
     std::vector<double> moved_squares_;
     double move_share_ = 1.0;  ///< Of a step along the flows, squared, what the opening costs let through.
-    std::vector<BallScratch> scratch_;
-    std::vector<std::vector<BallStep>> traced_;  ///< For each worker.
+    std::vector<BallSearch<Real>> searches_;  ///< For each worker.
     std::vector<double> root_bounds_;
     double bound_ = 0.0;
     double best_bound_ = -std::numeric_limits<double>::infinity();

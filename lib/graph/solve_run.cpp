@@ -14,7 +14,7 @@ namespace spadework::graph {
 namespace {
 
 constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
-constexpr double kFinalFactor = 0.05;     ///< Step factor to arrive at when time runs out, ...
+constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
 constexpr double kProofTime = 1.5;        ///< What the final proof takes at most, as a share of building all balls.
 constexpr int kPassesBetweenPlans = 25;
@@ -32,7 +32,7 @@ StepRule step_rule_for(std::size_t demands) {
     StepRule rule;
     if (demands <= kFewDemands) return rule;
     rule.flow_weight = 0.15;
-    rule.start_factor = 12.0;
+    rule.start_factor = demands <= kManyDemands ? 12.0 : 6.0;
     rule.refocus_factor = 3.0;
     rule.growth = 1.0;
     rule.decay = 0.95;

@@ -30,15 +30,6 @@ double plain_distance(const SearchNetwork& network, std::size_t d, const std::ve
     return label[network.root_at.front()];
 }
 
-template <class Real>
-void put_price_on(const SearchNetwork& network, DemandBall<Real>& ball, ArcId arc, double more) {
-    for (std::uint32_t head = 0; head < ball.outside(); ++head) {
-        for (std::uint32_t p = ball.first[head]; p < ball.first[head + 1]; ++p) {
-            if (arc_at(network, ball, head, p) == arc) ball.arcs[p].cost += static_cast<Real>(more);
-        }
-    }
-}
-
 /// Searches again and again while prices rise and fall; returns how often the ball was too small to know.
 template <class Real>
 int compare_while_prices_change(double radius, double exactness) {
@@ -50,19 +41,21 @@ int compare_while_prices_change(double radius, double exactness) {
         ++checked;
         const SearchNetwork network(small->problem, small->one_measure);
         const std::vector<PathLength> to_root = shortest_reach(network, network.root_at);
-        BallBuilder<Real> builder(network);
-        DemandBall<Real> ball = builder.build(0, to_root, {0}, {}, {radius, 1.0});
+        const InwardArcs arcs(network, to_root);
+        HeldPrices<Real> held;
+        const DemandBall ball = BallBuilder<Real>(network, arcs).build(0, to_root, {0}, held, {radius, 1.0});
         std::vector<double> price(2 * network.edge_count(), 0.0);
-        BallScratch scratch;
+        for (const std::uint32_t place : arcs.place_of)
+            held.push_back({place, 0});
+        BallSearch<Real> search(arcs, network.vertex_count, false);
         BallPaths paths;
         for (int change = 0; change < 12; ++change) {
             for (int k = 0; k < 8; ++k) {
                 const auto arc = static_cast<ArcId>(dice.upto(static_cast<int>(price.size()) - 1));
-                const double now = static_cast<double>(dice.upto(9));
-                put_price_on(network, ball, arc, now - price[arc]);
-                price[arc] = now;
+                price[arc] = static_cast<double>(dice.upto(9));
+                held[arc].price = static_cast<Real>(price[arc]);
             }
-            search_ball(network, ball, true, scratch, paths);
+            search.run(ball, network.rate[0], held, true, paths);
             const double at_root = ball.all_roots ? paths.root_distance.front() : paths.outside_distance;
             const double found = ball.offset + at_root;
             const double truth = plain_distance(network, 0, price);
