@@ -11,7 +11,7 @@ namespace spadework::graph {
 
 namespace {
 
-constexpr std::size_t kMostBelow = 150;  ///< Larger parts are left to the search over all key paths.
+constexpr std::size_t kMostBelow = 400;  ///< Larger parts are left to the search over all key paths.
 constexpr double kWorthIt = 1e-9;
 
 /// Whole numbers without rhyme; the same seed gives the same ones. Steele, Lea, Flood, "Fast splittable pseudorandom

@@ -16,7 +16,7 @@ namespace {
 constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
 constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
-constexpr double kProofTime = 1.5;        ///< What the final proof takes at most, as a share of building all balls.
+constexpr double kProofTime = 6.0;        ///< What the final proof takes at most, in times of building all balls.
 constexpr int kPassesBetweenPlans = 25;
 constexpr int kPassesBetweenPlansForMany = 50;
 constexpr std::size_t kManyDemands = 1000;
@@ -24,7 +24,7 @@ constexpr std::size_t kManyDemands = 1000;
 constexpr std::size_t kRootsForEachAlone = 3;
 constexpr std::size_t kFewDemands = 300;
 constexpr std::size_t kRegionDemands = 12;
-constexpr std::size_t kTriesForEachDemand = 3;
+constexpr std::size_t kTriesForEachDemand = 4;
 
 /// With many demands prices have far to go from where the dual ascent left them: long steps first, which shake the
 /// bound, then ever shorter ones, which settle it.
@@ -32,7 +32,7 @@ StepRule step_rule_for(std::size_t demands) {
     StepRule rule;
     if (demands <= kFewDemands) return rule;
     rule.flow_weight = 0.15;
-    rule.start_factor = demands <= kManyDemands ? 12.0 : 6.0;
+    rule.start_factor = 12.0;
     rule.refocus_factor = 3.0;
     rule.growth = 1.0;
     rule.decay = 0.95;
@@ -114,7 +114,7 @@ bool SolveRun::out_of_time() {
 void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
     LongestTime start_time;
     start_time.of(clock_, [&] { prices_->start(std::move(ascent)); });
-    clock_.keep_back(kProofTime * start_time.seconds());
+    clock_.keep_back(start_time.seconds() * kProofTime);
     work_on_roots_in_play();
     const std::vector<std::uint32_t> rivals = prices_->roots_in_play();
     if (rivals.size() > 1 && !closed() && !out_of_time()) settle_one_by_one(rivals);
