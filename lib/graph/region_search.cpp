@@ -127,7 +127,7 @@ private:
     KeyPathExchange exchange_;
     CheapestWay way_;
     std::vector<std::int32_t> region_;
-    std::vector<VertexId> active_;  ///< Where routes were put back.
+    std::vector<VertexId> active_;         ///< Where routes were put back.
     std::vector<std::uint32_t> tried_in_;  ///< For each vertex the last try in which its key path was looked at.
     std::uint32_t round_ = 0;
     double discount_ = 0.0;
