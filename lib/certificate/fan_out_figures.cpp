@@ -2,8 +2,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "certificate/least_figures.hpp"
-#include "rates/cable_rates.hpp"
-#include "rates/cord_rates.hpp"
+#include "certificate/link_figures.hpp"
 #include "rates/gear_rates.hpp"
 #include "strands/strand_need.hpp"
 
@@ -15,30 +14,6 @@ using Distances = std::vector<std::optional<std::int64_t>>;
 
 std::optional<std::int64_t> at(const Distances& distances, PlaceIndex place) {
     return distances[static_cast<std::size_t>(place)];
-}
-
-/// Least price of both ends' optics for a link over at least so much glass; nothing where no optic reaches.
-std::optional<Money> least_optics(const Scenario& scenario, BitRate rate, std::int64_t millimetres) {
-    std::optional<UnitPrice> price;
-    for (const OpticProduct& optic : scenario.catalogue.optics) {
-        const bool fits = optic.rate >= rate && optic.strand_use == scenario.rules.strand_use &&
-                          optic.reach.millimetres() >= millimetres;
-        if (fits && (!price || optic.price_per_end < *price)) price = optic.price_per_end;
-    }
-    if (!price) return std::nullopt;
-    return amount(*price, std::int64_t{2});
-}
-
-/// Optics, cords and testing of one link.
-std::optional<Money> least_link(const Scenario& scenario, BitRate rate, std::int64_t millimetres) {
-    const auto optics = least_optics(scenario, rate, millimetres);
-    if (!optics) return std::nullopt;
-    const int strands = strands_per_link(scenario.rules.strand_use);
-    Money cost = *optics + test_work(strands, scenario.labour).amount;
-    if (const auto cord = cheapest_cord(scenario, strands)) {
-        cost += amount(scenario.catalogue.patch_cords[static_cast<std::size_t>(*cord)].price, std::int64_t{2});
-    }
-    return cost;
 }
 
 /// Links and gear of a building.
@@ -60,13 +35,9 @@ std::optional<Money> least_building(const Scenario& scenario, const Building& bu
 /// Switches at the hub for every link.
 std::optional<Money> least_hub(const Scenario& scenario) {
     int links = 0;
-    BitRate fastest;
-    for (const Building& building : scenario.buildings) {
+    for (const Building& building : scenario.buildings)
         links += link_count(building);
-        for (const LinkDemand& demand : building.links)
-            fastest = std::max(fastest, demand.rate);
-    }
-    const auto gear = cheapest_hub_gear(scenario, links, fastest);
+    const auto gear = cheapest_hub_gear(scenario, links, fastest_rate(scenario));
     if (!gear) return std::nullopt;
     return price_of(scenario, *gear);
 }

@@ -3,18 +3,16 @@
 #include <algorithm>
 #include <map>
 #include <numeric>
-#include <queue>
 #include <utility>
 
 #include <fmt/format.h>
+
+#include "certificate/edge_distances.hpp"
 
 namespace spadework::certificate {
 
 namespace {
 
-/// Larger charges, distances and sums count as these: a bound may be too small. Sums of them fit in 128 bits.
-constexpr Wide most_charge = Wide{1} << 60U;
-constexpr Wide most_distance = Wide{1} << 100U;
 constexpr Wide most_money = 1'000'000'000'000'000'000;
 
 /// For each demand the group of those that measure paths alike.
@@ -53,55 +51,18 @@ std::vector<Wide> claimed(const RoutesEvidence& evidence, const graph::EdgePrice
     return claims;
 }
 
-/// One way along an edge.
-struct Hop {
-    PlaceIndex to = 0;
-    std::size_t edge = 0;
-    bool backwards = false;
-};
-
-using Hops = std::vector<std::vector<Hop>>;
-
-/// For each place, the hops that lead into it, seen from the place: `to` is where they come from.
-Hops hops_into(const Scenario& scenario, const RoutesEvidence& evidence) {
-    Hops hops(scenario.places.size());
-    for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
-        const Segment& segment = scenario.segments[static_cast<std::size_t>(evidence.edges[e].segment)];
-        hops[static_cast<std::size_t>(segment.to)].push_back({segment.from, e, false});
-        hops[static_cast<std::size_t>(segment.from)].push_back({segment.to, e, true});
-    }
-    return hops;
-}
-
-/// Shortest distance of every place to the demand, in parts; nothing where there is no way.
-std::vector<std::optional<Wide>> distances_to(const RoutesEvidence& evidence, const Hops& hops,
-                                              const graph::Demand& demand,
-                                              const std::vector<graph::EdgePrice>& prices) {
-    std::vector<Wide> charge[2];
+/// What the demand pays for passing each edge, its prices included, in parts.
+DirectedCharges charges_of(const RoutesEvidence& evidence, const graph::Demand& demand,
+                           const std::vector<graph::EdgePrice>& prices) {
+    DirectedCharges charges;
     for (const CertifiedEdge& edge : evidence.edges) {
         const Wide cable =
             static_cast<Wide>(demand.weight) * edge.length + static_cast<Wide>(demand.multiplicity) * edge.passage;
-        charge[0].push_back(std::min(cable, most_charge) * evidence.parts);
+        charges[0].push_back(std::min(cable, most_charge) * evidence.parts);
     }
-    charge[1] = charge[0];
-    for (const graph::EdgePrice& price : prices)
-        charge[price.backwards ? 1 : 0][static_cast<std::size_t>(price.edge)] += price.price;
-    std::vector<std::optional<Wide>> distance(hops.size());
-    using Entry = std::pair<Wide, PlaceIndex>;
-    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> queue;
-    queue.emplace(0, demand.at);
-    while (!queue.empty()) {
-        const auto [here, place] = queue.top();
-        queue.pop();
-        auto& known = distance[static_cast<std::size_t>(place)];
-        if (known) continue;
-        known = here;
-        for (const Hop& hop : hops[static_cast<std::size_t>(place)]) {
-            if (distance[static_cast<std::size_t>(hop.to)]) continue;
-            queue.emplace(std::min(here + charge[hop.backwards ? 1 : 0][hop.edge], most_distance), hop.to);
-        }
-    }
-    return distance;
+    charges[1] = charges[0];
+    add_prices(prices, charges);
+    return charges;
 }
 
 /// Of every plan's cost less its root's, in solver units, a divisor.
@@ -130,12 +91,13 @@ Wide common_divisor(const RoutesEvidence& evidence) {
 
 /// For each root the best set's sum of distances, in parts; nothing where some demand has no way.
 std::vector<std::optional<Wide>> best_sums(const Scenario& scenario, const RoutesEvidence& evidence) {
-    const Hops hops = hops_into(scenario, evidence);
+    const EdgeDistances paths(scenario, evidence.edges);
     std::vector<std::optional<Wide>> best(evidence.roots.size(), Wide{0});
     for (const graph::EdgePriceSet& set : evidence.prices) {
         std::vector<std::optional<Wide>> sums(evidence.roots.size(), Wide{0});
         for (std::size_t d = 0; d < evidence.demands.size(); ++d) {
-            const auto distances = distances_to(evidence, hops, evidence.demands[d], set[d]);
+            const graph::Demand& demand = evidence.demands[d];
+            const auto distances = paths.to(demand.at, charges_of(evidence, demand, set[d]));
             for (std::size_t r = 0; r < sums.size(); ++r) {
                 const auto& way = distances[static_cast<std::size_t>(evidence.roots[r].at)];
                 if (!way) sums[r].reset();

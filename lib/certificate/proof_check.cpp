@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "certificate/chain_check.hpp"
 #include "certificate/figure_check.hpp"
 #include "certificate/priced_bound.hpp"
 #include "certificate/verification.hpp"
@@ -54,10 +55,25 @@ private:
     std::map<PlaceIndex, Place> places_;
 };
 
+std::vector<std::string> chain_faults(const Scenario& scenario, const Certificate& certificate,
+                                      std::optional<Money>& direct) {
+    if (certificate.layout != LayoutKind::daisy_chain || !certificate.proof.routes.empty()) {
+        return {fmt::format("evidence of chains says nothing of {}", id_of(certificate.layout))};
+    }
+    const ChainEvidence& evidence = *certificate.proof.chains;
+    std::vector<std::string> faults = chain_figure_faults(scenario, evidence);
+    if (!faults.empty()) return faults;
+    const std::string prices = chain_price_fault(scenario, evidence);
+    if (!prices.empty()) return {prices};
+    direct = chain_direct_bound(scenario, evidence);
+    return {};
+}
+
 }  // namespace
 
 std::vector<std::string> proof_faults(const Scenario& scenario, const Certificate& certificate,
                                       std::optional<Money>& direct) {
+    if (certificate.proof.chains) return chain_faults(scenario, certificate, direct);
     if (certificate.proof.routes.empty()) return {};
     const auto figures = figures_of(scenario, certificate.layout);
     if (!figures) {

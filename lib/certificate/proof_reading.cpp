@@ -82,16 +82,21 @@ std::vector<graph::EdgePrice> read_price_list(const JsonValue& value, std::size_
     return prices;
 }
 
-void read_prices(const JsonValue& value, RoutesEvidence& evidence, Problems& problems) {
-    for (const JsonValue& set : items(value, problems)) {
-        graph::EdgePriceSet prices;
-        for (const JsonValue& list : items(set, problems))
-            prices.push_back(read_price_list(list, evidence.edges.size(), problems));
-        if (prices.size() != evidence.demands.size()) {
-            problems.add(set, in_words(set), fmt::format("a list for each of {} demands", evidence.demands.size()));
-        }
-        evidence.prices.push_back(std::move(prices));
+graph::EdgePriceSet read_price_set(const JsonValue& value, std::size_t edges, std::size_t demands, Problems& problems) {
+    graph::EdgePriceSet prices;
+    for (const JsonValue& list : items(value, problems))
+        prices.push_back(read_price_list(list, edges, problems));
+    if (prices.size() != demands) {
+        problems.add(value, in_words(value), fmt::format("a list for each of {} demands", demands));
     }
+    return prices;
+}
+
+std::vector<CertifiedEdge> read_edges(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    std::vector<CertifiedEdge> edges;
+    for (const JsonValue& edge : items(value, problems))
+        edges.push_back(read_edge(edge, scenario, problems));
+    return edges;
 }
 
 RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, Problems& problems) {
@@ -99,25 +104,62 @@ RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, P
     RoutesEvidence evidence;
     evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
     evidence.units_a_minor = whole(fields["units_a_minor"], {1, most_units_a_minor}, problems);
-    for (const JsonValue& edge : items(fields["edges"], problems))
-        evidence.edges.push_back(read_edge(edge, scenario, problems));
+    evidence.edges = read_edges(fields["edges"], scenario, problems);
     read_demands(fields["demands"], scenario, evidence, problems);
     read_roots(fields["roots"], scenario, evidence, problems);
     evidence.parts = whole(fields["parts"], {1, most_parts}, problems);
-    read_prices(fields["prices"], evidence, problems);
+    for (const JsonValue& set : items(fields["prices"], problems)) {
+        evidence.prices.push_back(read_price_set(set, evidence.edges.size(), evidence.demands.size(), problems));
+    }
+    return evidence;
+}
+
+std::vector<std::vector<std::int32_t>> read_neighbours(const JsonValue& value, Problems& problems) {
+    std::vector<std::vector<std::int32_t>> all;
+    for (const JsonValue& list : items(value, problems)) {
+        const std::vector<std::int64_t> stops = numbers(list, {0, 1'000'000'000}, problems);
+        all.emplace_back(stops.begin(), stops.end());
+    }
+    return all;
+}
+
+ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    const Fields fields(value,
+                        {"constant", "units_a_minor", "edges", "weight", "multiplicity", "chain_cost", "end_saving",
+                         "parts", "hop_charges", "joining_prices", "arrival_prices", "visit_prices", "neighbours"},
+                        problems);
+    ChainEvidence evidence;
+    evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
+    evidence.units_a_minor = whole(fields["units_a_minor"], {1, most_units_a_minor}, problems);
+    evidence.edges = read_edges(fields["edges"], scenario, problems);
+    evidence.weight = whole(fields["weight"], costs, problems);
+    evidence.multiplicity = whole(fields["multiplicity"], costs, problems);
+    evidence.chain_cost = whole(fields["chain_cost"], costs, problems);
+    evidence.end_saving = whole(fields["end_saving"], costs, problems);
+    evidence.parts = whole(fields["parts"], {1, most_parts}, problems);
+    evidence.hop_charges = numbers(fields["hop_charges"], costs, problems);
+    const std::size_t edges = evidence.edges.size();
+    const std::size_t stops = scenario.buildings.size();
+    evidence.joining_prices = read_price_set(fields["joining_prices"], edges, stops, problems);
+    evidence.arrival_prices = read_price_set(fields["arrival_prices"], edges, stops, problems);
+    evidence.visit_prices = numbers(fields["visit_prices"], {-costs.most, costs.most}, problems);
+    evidence.neighbours = read_neighbours(fields["neighbours"], problems);
     return evidence;
 }
 
 }  // namespace
 
 BoundCertificate read_proof(const JsonValue& value, const Scenario& scenario, Problems& problems) {
-    const Fields fields(value, {"contained_in", "evidence"}, problems);
+    const Fields fields(value, {"contained_in", "evidence", "chains"}, problems);
     BoundCertificate proof;
     if (fields["contained_in"].kind != JsonKind::null) {
         proof.contained_in = read_layout(fields["contained_in"], problems);
     }
     for (const JsonValue& item : items(fields["evidence"], problems))
         proof.routes.push_back(std::make_shared<const RoutesEvidence>(read_evidence(item, scenario, problems)));
+    if (fields["chains"].kind != JsonKind::null) {
+        proof.chains = std::make_shared<const ChainEvidence>(read_chains(fields["chains"], scenario, problems));
+    }
     return proof;
 }
 

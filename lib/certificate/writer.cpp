@@ -57,21 +57,33 @@ void write_roots(JsonWriter& json, const Scenario& scenario, const std::vector<g
     json.end();
 }
 
-void write_prices(JsonWriter& json, const std::vector<graph::EdgePriceSet>& sets) {
-    json.key("prices").begin_list();
-    for (const graph::EdgePriceSet& set : sets) {
-        json.begin_list();
-        for (const std::vector<graph::EdgePrice>& prices : set) {
-            json.begin_list(Shape::one_line);
-            for (const graph::EdgePrice& price : prices) {
-                json.whole(price.edge);
-                json.whole(price.backwards ? 1 : 0);
-                json.whole(price.price);
-            }
-            json.end();
+/// A list of triples for each demand.
+void write_price_set(JsonWriter& json, const graph::EdgePriceSet& set) {
+    json.begin_list();
+    for (const std::vector<graph::EdgePrice>& prices : set) {
+        json.begin_list(Shape::one_line);
+        for (const graph::EdgePrice& price : prices) {
+            json.whole(price.edge);
+            json.whole(price.backwards ? 1 : 0);
+            json.whole(price.price);
         }
         json.end();
     }
+    json.end();
+}
+
+template <typename Number>
+void write_numbers(JsonWriter& json, const std::vector<Number>& numbers) {
+    json.begin_list(Shape::one_line);
+    for (const Number number : numbers)
+        json.whole(number);
+    json.end();
+}
+
+void write_edges(JsonWriter& json, const Scenario& scenario, const std::vector<CertifiedEdge>& edges) {
+    json.key("edges").begin_list();
+    for (const CertifiedEdge& edge : edges)
+        write_edge(json, scenario, edge);
     json.end();
 }
 
@@ -79,14 +91,39 @@ void write_evidence(JsonWriter& json, const Scenario& scenario, const RoutesEvid
     json.begin_object();
     json.key("constant").whole(evidence.constant.minor());
     json.key("units_a_minor").whole(evidence.units_a_minor);
-    json.key("edges").begin_list();
-    for (const CertifiedEdge& edge : evidence.edges)
-        write_edge(json, scenario, edge);
-    json.end();
+    write_edges(json, scenario, evidence.edges);
     write_demands(json, scenario, evidence.demands);
     write_roots(json, scenario, evidence.roots);
     json.key("parts").whole(evidence.parts);
-    write_prices(json, evidence.prices);
+    json.key("prices").begin_list();
+    for (const graph::EdgePriceSet& set : evidence.prices)
+        write_price_set(json, set);
+    json.end();
+    json.end();
+}
+
+void write_chains(JsonWriter& json, const Scenario& scenario, const ChainEvidence& evidence) {
+    json.begin_object();
+    json.key("constant").whole(evidence.constant.minor());
+    json.key("units_a_minor").whole(evidence.units_a_minor);
+    write_edges(json, scenario, evidence.edges);
+    json.key("weight").whole(evidence.weight);
+    json.key("multiplicity").whole(evidence.multiplicity);
+    json.key("chain_cost").whole(evidence.chain_cost);
+    json.key("end_saving").whole(evidence.end_saving);
+    json.key("parts").whole(evidence.parts);
+    json.key("hop_charges");
+    write_numbers(json, evidence.hop_charges);
+    json.key("joining_prices");
+    write_price_set(json, evidence.joining_prices);
+    json.key("arrival_prices");
+    write_price_set(json, evidence.arrival_prices);
+    json.key("visit_prices");
+    write_numbers(json, evidence.visit_prices);
+    json.key("neighbours").begin_list();
+    for (const std::vector<std::int32_t>& neighbours : evidence.neighbours)
+        write_numbers(json, neighbours);
+    json.end();
     json.end();
 }
 
@@ -102,6 +139,12 @@ void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertific
     for (const auto& evidence : proof.routes)
         write_evidence(json, scenario, *evidence);
     json.end();
+    json.key("chains");
+    if (proof.chains) {
+        write_chains(json, scenario, *proof.chains);
+    } else {
+        json.null();
+    }
     json.end();
 }
 

@@ -41,10 +41,29 @@ struct RoutesEvidence {
     std::vector<graph::EdgePriceSet> prices;  ///< Each set alone proves a bound for every root; the largest counts.
 };
 
+/// A chain problem in which no daisy chain costs more than it really does, and prices that bound it by the rules of
+/// graph/chain_certificate.hpp. Stops are the buildings in order, the source is the hub.
+struct ChainEvidence {
+    Money constant;                    ///< What every plan costs beside its routes and its chains, at least.
+    std::int64_t units_a_minor = 1;    ///< Solver units in a minor unit of money.
+    std::vector<CertifiedEdge> edges;  ///< Prices name them by position.
+    graph::Cost weight = 0;            ///< Of every hop's cable, a length unit.
+    graph::Cost multiplicity = 1;      ///< How many times a hop pays an edge's passage.
+    graph::Cost chain_cost = 0;        ///< Paid by every chain.
+    graph::Cost end_saving = 0;        ///< Saved by every chain.
+    std::int64_t parts = 1;            ///< Parts of price in a solver unit.
+    std::vector<graph::Cost> hop_charges;               ///< w, by edge.
+    graph::EdgePriceSet joining_prices;                 ///< v, by building.
+    graph::EdgePriceSet arrival_prices;                 ///< u, by building.
+    std::vector<graph::Cost> visit_prices;              ///< p, by building.
+    std::vector<std::vector<std::int32_t>> neighbours;  ///< N, by building.
+};
+
 /// Every bound a layout's bound is the best of. Where cables may fan out from several places, each place's plans are
 /// bounded by the best evidence that names it, and the layout by the least of these.
 struct BoundCertificate {
     std::vector<std::shared_ptr<const RoutesEvidence>> routes;
+    std::shared_ptr<const ChainEvidence> chains;
     /// A layout whose plans include all of this one's, and whose bound is taken over.
     std::optional<LayoutKind> contained_in;
 

@@ -1,0 +1,106 @@
+#include "certificate/chain_check.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "certificate/chain_routes.hpp"
+#include "certificate/edge_distances.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+constexpr Wide most_money = 1'000'000'000'000'000'000;
+
+/// What one hop's cable pays on an edge, in parts.
+Wide hop_charge(const ChainEvidence& evidence, const CertifiedEdge& edge) {
+    const Wide cable =
+        static_cast<Wide>(evidence.weight) * edge.length + static_cast<Wide>(evidence.multiplicity) * edge.passage;
+    return std::min(cable, most_charge) * evidence.parts;
+}
+
+DirectedCharges no_charges(const ChainEvidence& evidence) {
+    const std::vector<Wide> none(evidence.edges.size(), 0);
+    return {none, none};
+}
+
+/// The sum of D: what joining each building costs under its own prices.
+std::optional<Wide> joining_sum(const Scenario& scenario, const ChainEvidence& evidence, const EdgeDistances& paths) {
+    Wide sum = 0;
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+        DirectedCharges charges = no_charges(evidence);
+        add_prices(evidence.joining_prices[b], charges);
+        const auto ways = paths.to(scenario.buildings[b].place, charges);
+        const auto& way = ways[static_cast<std::size_t>(scenario.hub.place)];
+        if (!way) return std::nullopt;
+        sum += *way;
+    }
+    return sum;
+}
+
+/// H: what the hop that arrives at each building costs, from each other and, last, from the hub.
+HopCosts hop_costs(const Scenario& scenario, const ChainEvidence& evidence, const EdgeDistances& paths) {
+    HopCosts costs;
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+        DirectedCharges charges = no_charges(evidence);
+        for (std::size_t e = 0; e < evidence.edges.size(); ++e)
+            charges[0][e] = evidence.hop_charges[e];
+        for (const graph::EdgePrice& price : evidence.arrival_prices[b])
+            charges[0][static_cast<std::size_t>(price.edge)] += price.price;
+        charges[1] = charges[0];
+        const auto ways = paths.to(scenario.buildings[b].place, charges);
+        std::vector<Wide>& from = costs.emplace_back();
+        for (const Building& other : scenario.buildings)
+            from.push_back(*ways[static_cast<std::size_t>(other.place)]);
+        from.push_back(*ways[static_cast<std::size_t>(scenario.hub.place)]);
+    }
+    return costs;
+}
+
+}  // namespace
+
+std::string chain_price_fault(const Scenario& scenario, const ChainEvidence& evidence) {
+    DirectedCharges joining = no_charges(evidence);
+    DirectedCharges arriving = no_charges(evidence);
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
+        add_prices(evidence.joining_prices[b], joining);
+        add_prices(evidence.arrival_prices[b], arriving);
+    }
+    for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
+        const CertifiedEdge& edge = evidence.edges[e];
+        const Wide cable = hop_charge(evidence, edge);
+        const Wide hop = evidence.hop_charges[e];
+        const Wide may_pay = static_cast<Wide>(edge.opening) * evidence.parts + cable - hop;
+        const Wide pays = std::max(joining[0][e], joining[1][e]) + arriving[0][e] + arriving[1][e];
+        if (hop <= cable && pays <= may_pay) continue;
+        return fmt::format("the prices on segment {}, way {}, come to more than opening it and one cable cost",
+                           scenario.segments[static_cast<std::size_t>(edge.segment)].id, edge.way);
+    }
+    return "";
+}
+
+std::optional<Money> chain_direct_bound(const Scenario& scenario, const ChainEvidence& evidence) {
+    const EdgeDistances paths(scenario, evidence.edges);
+    const auto joining = joining_sum(scenario, evidence, paths);
+    if (!joining) return std::nullopt;
+    Wide parts = *joining;
+    for (const graph::Cost price : evidence.visit_prices)
+        parts += price;
+    const int limit = std::max(1, scenario.rules.hop_limit);
+    const Wide a_chain = (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * evidence.parts;
+    parts +=
+        least_routes(hop_costs(scenario, evidence, paths), evidence.visit_prices, evidence.neighbours, limit, a_chain);
+    Wide rebate = 0;
+    for (const CertifiedEdge& edge : evidence.edges)
+        rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
+    // A plan's cost is whole, so the parts are rounded up; what is below a minor unit is rounded down.
+    const Wide units = parts / evidence.parts + (parts % evidence.parts > 0 ? 1 : 0) - rebate;
+    const Wide whole =
+        std::clamp<Wide>(units, -most_money * evidence.units_a_minor, most_money * evidence.units_a_minor);
+    const Wide minor = whole / evidence.units_a_minor - (whole % evidence.units_a_minor < 0 ? 1 : 0);
+    const Wide direct = std::clamp<Wide>(evidence.constant.minor() + minor, -most_money, most_money);
+    return Money::from_minor(static_cast<std::int64_t>(direct));
+}
+
+}  // namespace spadework::certificate
