@@ -3,6 +3,7 @@
 #include "catalogue/catalogue.hpp"
 #include "certificate/least_figures.hpp"
 #include "certificate/link_figures.hpp"
+#include "certificate/trunk_figures.hpp"
 #include "rates/gear_rates.hpp"
 #include "strands/strand_need.hpp"
 
@@ -42,19 +43,16 @@ std::optional<Money> least_hub(const Scenario& scenario) {
     return price_of(scenario, *gear);
 }
 
-/// Each building's own cable, and what all plans pay wherever the cables come from.
-struct Services {
-    std::vector<LeastCable> cables;
-    Money cost;
-};
+}  // namespace
 
-std::optional<Services> services(const Scenario& scenario, const Distances& from_hub) {
+std::optional<ServedFigures> served_figures(const Scenario& scenario) {
     const auto hub = least_hub(scenario);
     if (!hub) return std::nullopt;
-    Services all;
+    ServedFigures all;
+    all.from_hub = shortest_millimetres(scenario, scenario.hub.place);
     all.cost = *hub + scenario.labour.mobilisation;
     for (const Building& building : scenario.buildings) {
-        const auto distance = at(from_hub, building.place);
+        const auto distance = at(all.from_hub, building.place);
         if (!distance) return std::nullopt;
         const auto own = least_building(scenario, building, *distance);
         const int in_use = strands_in_use(building, scenario.rules);
@@ -66,11 +64,12 @@ std::optional<Services> services(const Scenario& scenario, const Distances& from
     return all;
 }
 
-/// Work on a building's strands at both ends of a trunk. Both ends are worked on in one go there, so a building's share
-/// may be up to two minor units less at each.
-Money trunk_end_work(const Scenario& scenario, int in_use) {
+// Both ends are worked on in one go for all strands of a trunk, so a building's share may be up to two minor units less
+// at each.
+Money trunk_end_work(const Scenario& scenario, const Building& building) {
     const Labour& labour = scenario.labour;
     const SplicingPrices& splicing = scenario.catalogue.splicing;
+    const int in_use = strands_in_use(building, scenario.rules);
     const Money one_end = scenario.rules.termination == Termination::factory
                               ? amount(labour.installer_rate, labour.plug_time * in_use)
                               : amount(splicing.rate_per_hour, splicing.time_per_splice * in_use) +
@@ -85,46 +84,40 @@ int all_strands(const Scenario& scenario) {
     return strands;
 }
 
-/// The trunk's ends, the enclosure, and the work on the strands that pass it.
-std::optional<Money> trunk_cost(const Scenario& scenario, const LeastCable& trunk) {
-    const auto enclosures = cheapest_enclosures(scenario, trunk.strands);
-    if (!enclosures) return std::nullopt;
-    Money cost = price_of_enclosures(scenario, *enclosures) + Money::from_minor(trunk.ends + trunk.end_work) -
-                 Money::from_minor(trunk.rounding);
-    for (const Building& building : scenario.buildings)
-        cost += trunk_end_work(scenario, strands_in_use(building, scenario.rules));
-    return cost;
+std::optional<TrunkFigures> trunk_figures(const Scenario& scenario, int in_use) {
+    const int strands = trunk_need(in_use, scenario.rules, scenario.growth).total();
+    const auto cable = least_cable(scenario, strands, 0);
+    const auto enclosures = cheapest_enclosures(scenario, strands);
+    if (!cable || !enclosures) return std::nullopt;
+    const Money ends = Money::from_minor(cable->ends + cable->end_work);
+    return TrunkFigures{*cable, price_of_enclosures(scenario, *enclosures) + ends};
 }
 
-}  // namespace
-
 std::optional<FanOutFigures> home_run_figures(const Scenario& scenario) {
-    const Distances from_hub = shortest_millimetres(scenario, scenario.hub.place);
-    const auto all = services(scenario, from_hub);
+    const auto all = served_figures(scenario);
     if (!all) return std::nullopt;
     Money beside = all->cost;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
-        const std::int64_t route = *at(from_hub, scenario.buildings[b].place);
+        const std::int64_t route = *at(all->from_hub, scenario.buildings[b].place);
         beside += Money::from_minor(beyond_least(scenario, all->cables[b], route));
     }
     return FanOutFigures{all->cables, {scenario.hub.place}, {beside}};
 }
 
 std::optional<FanOutFigures> one_trunk_figures(const Scenario& scenario) {
-    const Distances from_hub = shortest_millimetres(scenario, scenario.hub.place);
-    const auto all = services(scenario, from_hub);
-    const int strands = trunk_need(all_strands(scenario), scenario.rules, scenario.growth).total();
-    const auto trunk = least_cable(scenario, strands, 0);
+    const auto all = served_figures(scenario);
+    const auto trunk = trunk_figures(scenario, all_strands(scenario));
     if (!all || !trunk) return std::nullopt;
-    const auto cost = trunk_cost(scenario, *trunk);
-    if (!cost) return std::nullopt;
+    Money cost = all->cost + trunk->fixed - Money::from_minor(trunk->cable.rounding);
+    for (const Building& building : scenario.buildings)
+        cost += trunk_end_work(scenario, building);
     FanOutFigures figures{all->cables, {}, {}};
-    figures.cables.push_back(*trunk);
+    figures.cables.push_back(trunk->cable);
     for (std::size_t p = 0; p < scenario.places.size(); ++p) {
-        if (!scenario.places[p].enclosure_allowed || !from_hub[p]) continue;
+        if (!scenario.places[p].enclosure_allowed || !all->from_hub[p]) continue;
         figures.places.push_back(static_cast<PlaceIndex>(p));
-        figures.beside.push_back(all->cost + *cost + scenario.places[p].enclosure_extra +
-                                 Money::from_minor(beyond_least(scenario, *trunk, *from_hub[p])));
+        figures.beside.push_back(cost + scenario.places[p].enclosure_extra +
+                                 Money::from_minor(beyond_least(scenario, trunk->cable, *all->from_hub[p])));
     }
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         const Distances distances = shortest_millimetres(scenario, scenario.buildings[b].place);

@@ -6,6 +6,7 @@
 #include "certificate/chain_check.hpp"
 #include "certificate/figure_check.hpp"
 #include "certificate/priced_bound.hpp"
+#include "certificate/trunk_check.hpp"
 #include "certificate/verification.hpp"
 
 namespace spadework::certificate {
@@ -69,10 +70,27 @@ std::vector<std::string> chain_faults(const Scenario& scenario, const Certificat
     return {};
 }
 
+std::vector<std::string> trunk_faults(const Scenario& scenario, const Certificate& certificate,
+                                      std::optional<Money>& direct) {
+    const bool mixed = certificate.layout == LayoutKind::mixed;
+    if (!mixed && certificate.layout != LayoutKind::trunk) {
+        return {fmt::format("evidence of trunks says nothing of {}", id_of(certificate.layout))};
+    }
+    const TrunkEvidence& evidence = *certificate.proof.trunks;
+    std::vector<std::string> faults = trunk_figure_faults(scenario, evidence, mixed);
+    if (!faults.empty()) return faults;
+    const std::string prices = trunk_price_fault(scenario, evidence);
+    if (!prices.empty()) return {prices};
+    direct = trunk_direct_bound(scenario, evidence, mixed);
+    if (!direct) return {"some set of places is not bounded, or there are too many to look at one by one"};
+    return {};
+}
+
 }  // namespace
 
 std::vector<std::string> proof_faults(const Scenario& scenario, const Certificate& certificate,
                                       std::optional<Money>& direct) {
+    if (certificate.proof.trunks) return trunk_faults(scenario, certificate, direct);
     if (certificate.proof.chains) return chain_faults(scenario, certificate, direct);
     if (certificate.proof.routes.empty()) return {};
     const auto figures = figures_of(scenario, certificate.layout);

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "certificate/reader.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::certificate {
 
@@ -147,16 +148,98 @@ ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Prob
     return evidence;
 }
 
+void read_trunk_demands(const JsonValue& value, const Scenario& scenario, TrunkEvidence& evidence, Problems& problems) {
+    const std::vector<JsonValue>& list = items(value, problems);
+    if (list.size() != scenario.buildings.size()) {
+        return problems.add(value, in_words(value), fmt::format("{} buildings", scenario.buildings.size()));
+    }
+    for (std::size_t d = 0; d < list.size(); ++d) {
+        const Building& building = scenario.buildings[d];
+        const Fields fields(list[d], {"building", "at", "weight", "multiplicity", "home_run"}, problems);
+        if (fields["building"].text != building.id) {
+            problems.add(list[d], "a demand of " + in_words(fields["building"]), "building '" + building.id + "'");
+        }
+        expect_place(fields["at"], scenario, building.place, problems);
+        graph::TwoLevelDemand demand;
+        demand.at = building.place;
+        demand.weight = whole(fields["weight"], costs, problems);
+        demand.multiplicity = whole(fields["multiplicity"], costs, problems);
+        demand.units = strands_in_use(building, scenario.rules);
+        if (fields["home_run"].kind != JsonKind::null) {
+            const graph::Cost fixed = whole(fields["home_run"], {-costs.most, costs.most}, problems);
+            demand.direct = graph::DirectService{demand.weight, demand.multiplicity, fixed};
+        }
+        evidence.demands.push_back(demand);
+    }
+}
+
+void read_sites(const JsonValue& value, const Scenario& scenario, TrunkEvidence& evidence, Problems& problems) {
+    for (const JsonValue& item : items(value, problems)) {
+        const Fields fields(item, {"at", "cost", "size_costs", "ask"}, problems);
+        evidence.sites.push_back({index_of_sorted(fields["at"], scenario.places, "a place", problems),
+                                  whole(fields["cost"], costs, problems),
+                                  numbers(fields["size_costs"], costs, problems)});
+        evidence.proof.asks.push_back(whole(fields["ask"], {-costs.most, costs.most}, problems));
+    }
+}
+
+void read_sizes(const JsonValue& value, TrunkEvidence& evidence, Problems& problems) {
+    for (const JsonValue& item : items(value, problems)) {
+        const Fields fields(item, {"units", "weight", "multiplicity", "fixed"}, problems);
+        evidence.sizes.push_back(
+            {whole(fields["units"], {0, 1'000'000'000}, problems), whole(fields["weight"], costs, problems),
+             whole(fields["multiplicity"], costs, problems), whole(fields["fixed"], costs, problems)});
+    }
+}
+
+graph::TwoLevelCertificate::SitesProof read_set(const JsonValue& value, Problems& problems) {
+    constexpr Range positions{0, 1'000'000'000};
+    const Fields fields(value, {"sites", "units", "asks", "prices"}, problems);
+    graph::TwoLevelCertificate::SitesProof set;
+    const std::vector<std::int64_t> sites = numbers(fields["sites"], positions, problems);
+    set.sites.assign(sites.begin(), sites.end());
+    const std::vector<std::int64_t> units = numbers(fields["units"], positions, problems);
+    if (units.size() % 2 != 0) problems.add(fields["units"], in_words(fields["units"]), "least and most for each site");
+    for (std::size_t i = 0; i + 1 < units.size(); i += 2)
+        set.units.push_back({units[i], units[i + 1]});
+    set.asks = numbers(fields["asks"], {-costs.most, costs.most}, problems);
+    set.prices = static_cast<std::int32_t>(whole(fields["prices"], positions, problems));
+    return set;
+}
+
+TrunkEvidence read_trunks(const JsonValue& value, const Scenario& scenario, Problems& problems) {
+    const Fields fields(value,
+                        {"constant", "units_a_minor", "edges", "demands", "sites", "sizes", "parts", "prices", "sets"},
+                        problems);
+    TrunkEvidence evidence;
+    evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
+    evidence.units_a_minor = whole(fields["units_a_minor"], {1, most_units_a_minor}, problems);
+    evidence.edges = read_edges(fields["edges"], scenario, problems);
+    read_trunk_demands(fields["demands"], scenario, evidence, problems);
+    read_sites(fields["sites"], scenario, evidence, problems);
+    read_sizes(fields["sizes"], evidence, problems);
+    evidence.proof.parts = whole(fields["parts"], {1, most_parts}, problems);
+    for (const JsonValue& set : items(fields["prices"], problems)) {
+        evidence.proof.prices.push_back(read_price_set(set, evidence.edges.size(), evidence.demands.size(), problems));
+    }
+    for (const JsonValue& set : items(fields["sets"], problems))
+        evidence.proof.sets.push_back(read_set(set, problems));
+    return evidence;
+}
+
 }  // namespace
 
 BoundCertificate read_proof(const JsonValue& value, const Scenario& scenario, Problems& problems) {
-    const Fields fields(value, {"contained_in", "evidence", "chains"}, problems);
+    const Fields fields(value, {"contained_in", "evidence", "trunks", "chains"}, problems);
     BoundCertificate proof;
     if (fields["contained_in"].kind != JsonKind::null) {
         proof.contained_in = read_layout(fields["contained_in"], problems);
     }
     for (const JsonValue& item : items(fields["evidence"], problems))
         proof.routes.push_back(std::make_shared<const RoutesEvidence>(read_evidence(item, scenario, problems)));
+    if (fields["trunks"].kind != JsonKind::null) {
+        proof.trunks = std::make_shared<const TrunkEvidence>(read_trunks(fields["trunks"], scenario, problems));
+    }
     if (fields["chains"].kind != JsonKind::null) {
         proof.chains = std::make_shared<const ChainEvidence>(read_chains(fields["chains"], scenario, problems));
     }

@@ -65,6 +65,7 @@ BoundCertificate pruned(const Scenario& scenario, const BoundCertificate& proof,
     BoundCertificate result;
     result.contained_in = proof.contained_in;
     result.chains = proof.chains;
+    result.trunks = proof.trunks;
     for (std::size_t e = 0; e < kept.size(); ++e) {
         if (kept[e].empty()) continue;
         result.routes.push_back(

@@ -127,6 +127,86 @@ void write_chains(JsonWriter& json, const Scenario& scenario, const ChainEvidenc
     json.end();
 }
 
+void write_trunk_demands(JsonWriter& json, const Scenario& scenario, const TrunkEvidence& evidence) {
+    json.key("demands").begin_list();
+    for (std::size_t d = 0; d < evidence.demands.size(); ++d) {
+        const graph::TwoLevelDemand& demand = evidence.demands[d];
+        json.begin_object(Shape::one_line);
+        json.key("building").text(scenario.buildings[d].id);
+        json.key("at").text(id_at(scenario, demand.at));
+        json.key("weight").whole(demand.weight);
+        json.key("multiplicity").whole(demand.multiplicity);
+        json.key("home_run");
+        if (demand.direct) {
+            json.whole(demand.direct->fixed);
+        } else {
+            json.null();
+        }
+        json.end();
+    }
+    json.end();
+}
+
+void write_sites(JsonWriter& json, const Scenario& scenario, const TrunkEvidence& evidence) {
+    json.key("sites").begin_list();
+    for (std::size_t s = 0; s < evidence.sites.size(); ++s) {
+        json.begin_object(Shape::one_line);
+        json.key("at").text(id_at(scenario, evidence.sites[s].at));
+        json.key("cost").whole(evidence.sites[s].cost);
+        json.key("size_costs");
+        write_numbers(json, evidence.sites[s].feeder_extra);
+        json.key("ask").whole(evidence.proof.asks[s]);
+        json.end();
+    }
+    json.end();
+    json.key("sizes").begin_list();
+    for (const graph::FeederSize& size : evidence.sizes) {
+        json.begin_object(Shape::one_line);
+        json.key("units").whole(size.units);
+        json.key("weight").whole(size.weight);
+        json.key("multiplicity").whole(size.multiplicity);
+        json.key("fixed").whole(size.fixed);
+        json.end();
+    }
+    json.end();
+}
+
+void write_sets(JsonWriter& json, const graph::TwoLevelCertificate& proof) {
+    json.key("sets").begin_list();
+    for (const auto& set : proof.sets) {
+        json.begin_object(Shape::one_line);
+        json.key("sites");
+        write_numbers(json, set.sites);
+        json.key("units").begin_list();
+        for (const auto& units : set.units) {
+            json.whole(units.least);
+            json.whole(units.most);
+        }
+        json.end();
+        json.key("asks");
+        write_numbers(json, set.asks);
+        json.key("prices").whole(set.prices);
+        json.end();
+    }
+    json.end();
+}
+
+void write_trunks(JsonWriter& json, const Scenario& scenario, const TrunkEvidence& evidence) {
+    json.begin_object();
+    json.key("constant").whole(evidence.constant.minor());
+    json.key("units_a_minor").whole(evidence.units_a_minor);
+    write_edges(json, scenario, evidence.edges);
+    write_trunk_demands(json, scenario, evidence);
+    write_sites(json, scenario, evidence);
+    json.key("parts").whole(evidence.proof.parts);
+    json.key("prices").begin_list();
+    for (const graph::EdgePriceSet& set : evidence.proof.prices)
+        write_price_set(json, set);
+    json.end();
+    write_sets(json, evidence.proof);
+    json.end();
+}
+
 void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertificate& proof) {
     json.key("proof").begin_object();
     json.key("contained_in");
@@ -139,6 +219,12 @@ void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertific
     for (const auto& evidence : proof.routes)
         write_evidence(json, scenario, *evidence);
     json.end();
+    json.key("trunks");
+    if (proof.trunks) {
+        write_trunks(json, scenario, *proof.trunks);
+    } else {
+        json.null();
+    }
     json.key("chains");
     if (proof.chains) {
         write_chains(json, scenario, *proof.chains);

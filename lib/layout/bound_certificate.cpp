@@ -6,17 +6,24 @@ namespace spadework {
 
 namespace {
 
+/// The edges of a problem, which may count less than the network they stand for.
+std::vector<CertifiedEdge> certified_edges(const Network& plain, const Network& on,
+                                           const std::vector<graph::SharedCostEdge>& edges) {
+    std::vector<CertifiedEdge> certified;
+    for (std::size_t e = 0; e < edges.size(); ++e) {
+        const NetworkEdge& origin = on.origin[e];
+        const graph::Cost room_price = on.edges[e].passage - plain.edges[e].passage;
+        certified.push_back(
+            {origin.segment, origin.way, edges[e].opening, edges[e].length, edges[e].passage, origin.room, room_price});
+    }
+    return certified;
+}
+
 RoutesEvidence evidence(Money constant, const Network& plain, const Network& on, const ProvedProblem& proof) {
     RoutesEvidence evidence;
     evidence.constant = constant;
     evidence.units_a_minor = on.scale.per_minor;
-    for (std::size_t e = 0; e < proof.problem.edges.size(); ++e) {
-        const graph::SharedCostEdge& edge = proof.problem.edges[e];
-        const graph::Cost room_price = on.edges[e].passage - plain.edges[e].passage;
-        const NetworkEdge& origin = on.origin[e];
-        evidence.edges.push_back(
-            {origin.segment, origin.way, edge.opening, edge.length, edge.passage, origin.room, room_price});
-    }
+    evidence.edges = certified_edges(plain, on, proof.problem.edges);
     evidence.demands = proof.problem.demands;
     evidence.roots = proof.problem.roots;
     evidence.parts = proof.certificate.parts;
@@ -34,11 +41,16 @@ void BoundCertificate::add(const BoundCertificate& other) {
     }
 }
 
-BoundCertificate certified(Money constant, const Network& plain, const Network& on,
-                           const std::vector<ProvedProblem>& proofs) {
+BoundCertificate certified(Money constant, const Network& plain, const Network& on, const SolverProof& proof) {
     BoundCertificate certificate;
-    for (const ProvedProblem& proof : proofs)
-        certificate.routes.push_back(std::make_shared<const RoutesEvidence>(evidence(constant, plain, on, proof)));
+    for (const ProvedProblem& routes : proof.routes)
+        certificate.routes.push_back(std::make_shared<const RoutesEvidence>(evidence(constant, plain, on, routes)));
+    if (proof.trunks) {
+        const graph::TwoLevelProblem& problem = proof.trunks->problem;
+        certificate.trunks = std::make_shared<const TrunkEvidence>(
+            TrunkEvidence{constant, on.scale.per_minor, certified_edges(plain, on, problem.edges), problem.demands,
+                          problem.sites, problem.sizes, proof.trunks->certificate});
+    }
     return certificate;
 }
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "graph/shared_cost_solver.hpp"
+#include "graph/two_level_solver.hpp"
 #include "layout/plan.hpp"
 #include "routing/network.hpp"
 #include "routing/one_measure.hpp"
@@ -44,19 +45,31 @@ struct RoutesEvidence {
 /// A chain problem in which no daisy chain costs more than it really does, and prices that bound it by the rules of
 /// graph/chain_certificate.hpp. Stops are the buildings in order, the source is the hub.
 struct ChainEvidence {
-    Money constant;                    ///< What every plan costs beside its routes and its chains, at least.
-    std::int64_t units_a_minor = 1;    ///< Solver units in a minor unit of money.
-    std::vector<CertifiedEdge> edges;  ///< Prices name them by position.
-    graph::Cost weight = 0;            ///< Of every hop's cable, a length unit.
-    graph::Cost multiplicity = 1;      ///< How many times a hop pays an edge's passage.
-    graph::Cost chain_cost = 0;        ///< Paid by every chain.
-    graph::Cost end_saving = 0;        ///< Saved by every chain.
-    std::int64_t parts = 1;            ///< Parts of price in a solver unit.
-    std::vector<graph::Cost> hop_charges;               ///< w, by edge.
-    graph::EdgePriceSet joining_prices;                 ///< v, by building.
-    graph::EdgePriceSet arrival_prices;                 ///< u, by building.
-    std::vector<graph::Cost> visit_prices;              ///< p, by building.
+    Money constant;                         ///< What every plan costs beside its routes and its chains, at least.
+    std::int64_t units_a_minor = 1;         ///< Solver units in a minor unit of money.
+    std::vector<CertifiedEdge> edges;       ///< Prices name them by position.
+    graph::Cost weight = 0;                 ///< Of every hop's cable, a length unit.
+    graph::Cost multiplicity = 1;           ///< How many times a hop pays an edge's passage.
+    graph::Cost chain_cost = 0;             ///< Paid by every chain.
+    graph::Cost end_saving = 0;             ///< Saved by every chain.
+    std::int64_t parts = 1;                 ///< Parts of price in a solver unit.
+    std::vector<graph::Cost> hop_charges;   ///< w, by edge.
+    graph::EdgePriceSet joining_prices;     ///< v, by building.
+    graph::EdgePriceSet arrival_prices;     ///< u, by building.
+    std::vector<graph::Cost> visit_prices;  ///< p, by building.
     std::vector<std::vector<std::int32_t>> neighbours;  ///< N, by building.
+};
+
+/// A two-level problem in which no plan with trunks costs more than it really does, and what bounds it set by set of
+/// enclosure places (graph/two_level_solver.hpp). The source is the hub; demands are the buildings in order.
+struct TrunkEvidence {
+    Money constant;                              ///< What every plan costs beside its routes, at least.
+    std::int64_t units_a_minor = 1;              ///< Solver units in a minor unit of money.
+    std::vector<CertifiedEdge> edges;            ///< Prices name them by position.
+    std::vector<graph::TwoLevelDemand> demands;  ///< A building each, in order; vertices are places.
+    std::vector<graph::Site> sites;              ///< Where enclosures may stand.
+    std::vector<graph::FeederSize> sizes;        ///< Of trunks, in strands in use.
+    graph::TwoLevelCertificate proof;
 };
 
 /// Every bound a layout's bound is the best of. Where cables may fan out from several places, each place's plans are
@@ -64,6 +77,7 @@ struct ChainEvidence {
 struct BoundCertificate {
     std::vector<std::shared_ptr<const RoutesEvidence>> routes;
     std::shared_ptr<const ChainEvidence> chains;
+    std::shared_ptr<const TrunkEvidence> trunks;
     /// A layout whose plans include all of this one's, and whose bound is taken over.
     std::optional<LayoutKind> contained_in;
 
@@ -71,8 +85,17 @@ struct BoundCertificate {
     void add(const BoundCertificate& other);
 };
 
-/// What a solver proved on a network, which is `plain` with prices on room added to its passage costs.
-BoundCertificate certified(Money constant, const Network& plain, const Network& on,
-                           const std::vector<ProvedProblem>& proofs);
+/// What a solver proved: the problem as it was solved, and what bounds it.
+struct ProvedTrunks {
+    graph::TwoLevelProblem problem;
+    graph::TwoLevelCertificate certificate;
+};
+struct SolverProof {
+    std::vector<ProvedProblem> routes;
+    std::optional<ProvedTrunks> trunks;
+};
+
+/// What was proved on a network, which is `plain` with prices on room added to its passage costs.
+BoundCertificate certified(Money constant, const Network& plain, const Network& on, const SolverProof& proof);
 
 }  // namespace spadework

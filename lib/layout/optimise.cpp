@@ -70,12 +70,12 @@ void price_full_ducts(const Scenario& scenario, const LayoutTask& task, const Ro
     for (int round = 1; round <= most_price_rounds && !time.asked_to_stop(); ++round) {
         const Routing again = task.route(prices.priced(), time.run(0.1));
         if (!again.routed) return;
-        const graph::Cost bound = std::max<graph::Cost>(0, again.bound - prices.rebate());
+        const graph::Cost bound = again.bound - prices.rebate();
         const Money direct = task.constant + task.network->scale.money(bound);
         without_rise = direct > design.direct_bound ? 0 : without_rise + 1;
         if (direct > design.direct_bound) {
             design.direct_bound = direct;
-            design.certificate = certified(task.constant, *task.network, prices.priced(), again.proofs);
+            design.certificate = certified(task.constant, *task.network, prices.priced(), again.proof);
         }
         if (without_rise == rounds_before_halving) {
             share /= 2;
@@ -97,7 +97,7 @@ Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLi
     design.layout = task.kind;
     design.interrupted = first.interrupted;
     design.direct_bound = task.constant + task.network->scale.money(first.bound);
-    design.certificate = certified(task.constant, *task.network, *task.network, first.proofs);
+    design.certificate = certified(task.constant, *task.network, *task.network, first.proof);
     keep_cheaper(scenario, *first.routed, design);
     if (task.other_routes) {
         for (const RoutedLayout& other : task.other_routes(time.run(0.4)))

@@ -94,10 +94,12 @@ std::vector<RoutedLayout> shortest_from_enclosures(const Scenario& scenario, con
 }
 
 /// With one enclosure at most, the bound is that of a problem with a free root.
-std::vector<ProvedProblem> proofs_of(const graph::TwoLevelProblem& problem, const graph::TwoLevelSolution& solution) {
+SolverProof proof_of(const graph::TwoLevelProblem& problem, const graph::TwoLevelSolution& solution) {
+    SolverProof proof;
     const auto single = solution.single ? graph::two_level::single_root(problem) : std::nullopt;
-    if (!single) return {};
-    return {{*single, *solution.single}};
+    if (single) proof.routes.push_back({*single, *solution.single});
+    if (solution.certificate) proof.trunks = ProvedTrunks{problem, *solution.certificate};
+    return proof;
 }
 
 LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProblem& trunk) {
@@ -108,7 +110,7 @@ LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProble
     task.route = [&scenario, &trunk, kind](const Network& on, const graph::SolveLimits& run) {
         const auto problem = problem_on(on, scenario, trunk, kind);
         const auto solution = graph::solve(problem, run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted, proofs_of(problem, solution)};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, proof_of(problem, solution)};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario, trunk, kind);
         return routing;
     };
