@@ -65,7 +65,7 @@ BoundCertificate pruned(const Scenario& scenario, const BoundCertificate& proof,
     BoundCertificate result;
     result.contained_in = proof.contained_in;
     result.chains = proof.chains;
-    result.trunks = proof.trunks;
+    if (proof.trunks) result.trunks = pruned(scenario, *proof.trunks, direct_bound);
     for (std::size_t e = 0; e < kept.size(); ++e) {
         if (kept[e].empty()) continue;
         result.routes.push_back(

@@ -189,6 +189,27 @@ ServiceCosts service_costs(const Scenario& scenario, const TrunkEvidence& eviden
     return costs;
 }
 
+StepRange steps_of(const graph::TwoLevelCertificate::Units& units, const TrunkCosts& trunks) {
+    const std::int64_t step = trunks.units_a_step;
+    return {(units.least + step - 1) / step, std::min(units.most / step, trunks.steps)};
+}
+
+Wide least_trunk(const TrunkCosts& trunks, std::size_t site, graph::Cost ask) {
+    Wide least = never;
+    for (std::int64_t steps = 0; steps <= trunks.steps; ++steps) {
+        const Wide cost = trunks.cost[site][static_cast<std::size_t>(steps)];
+        if (cost < never) least = std::min(least, cost - static_cast<Wide>(ask) * trunks.units_a_step * steps);
+    }
+    return least;
+}
+
+void lower(std::vector<Wide>& cheapest, const std::vector<Wide>& from_site, Wide share,
+           const std::vector<Wide>& multiples) {
+    for (std::size_t b = 0; b < cheapest.size(); ++b) {
+        if (from_site[b] < never) cheapest[b] = std::min(cheapest[b], from_site[b] + share * multiples[b]);
+    }
+}
+
 Wide cheapest_split(const TrunkCosts& trunks, const std::vector<std::int32_t>& sites,
                     const std::vector<graph::Cost>& asks, const std::vector<StepRange>& ranges, bool all) {
     const auto width = static_cast<std::size_t>(trunks.steps) + 1;

@@ -52,6 +52,16 @@ struct StepRange {
     std::int64_t most = 0;
 };
 
+/// Whole steps of units within a range that an entry names.
+StepRange steps_of(const graph::TwoLevelCertificate::Units& units, const TrunkCosts& trunks);
+
+/// The least that a site's trunk costs, less what the site asks, whatever it serves; `never` where it can have none.
+Wide least_trunk(const TrunkCosts& trunks, std::size_t site, graph::Cost ask);
+
+/// Lowers what buildings are charged at the least to what a site charges and asks of them.
+void lower(std::vector<Wide>& cheapest, const std::vector<Wide>& from_site, Wide share,
+           const std::vector<Wide>& multiples);
+
 /// The cheapest sharing out of the steps among sites, less what they ask; `never` where none is possible. Without
 /// `all`, some may be left to home runs.
 Wide cheapest_split(const TrunkCosts& trunks, const std::vector<std::int32_t>& sites,

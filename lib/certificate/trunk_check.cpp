@@ -18,12 +18,6 @@ using SitesProof = graph::TwoLevelCertificate::SitesProof;
 constexpr Wide most_money = 1'000'000'000'000'000'000;
 constexpr double most_work = 1e9;  ///< Sets of places times buildings that are looked at.
 
-/// Whole steps of units within the range that an entry names.
-StepRange steps_of(const graph::TwoLevelCertificate::Units& units, const TrunkCosts& trunks) {
-    const std::int64_t step = trunks.units_a_step;
-    return {(units.least + step - 1) / step, std::min(units.most / step, trunks.steps)};
-}
-
 std::vector<StepRange> ranges_of(const SitesProof& entry, const TrunkCosts& trunks) {
     std::vector<StepRange> ranges;
     for (const auto& units : entry.units)
@@ -154,17 +148,11 @@ private:
         for (std::size_t k = 0; k < entry.sites.size(); ++k) {
             const auto share = share_of_ask(scenario_, evidence_, entry.asks[k]);
             if (!share) return false;
-            lower(cheapest, services.from_site[static_cast<std::size_t>(entry.sites[k])], *share);
+            lower(cheapest, services.from_site[static_cast<std::size_t>(entry.sites[k])], *share, multiples_);
         }
         const Wide split = cheapest_split(trunks_, entry.sites, entry.asks, ranges_of(entry, trunks_), !mixed_);
         if (split < never) note(sum_of(cheapest, split));
         return true;
-    }
-
-    void lower(std::vector<Wide>& cheapest, const std::vector<Wide>& from_site, Wide share) const {
-        for (std::size_t b = 0; b < cheapest.size(); ++b) {
-            if (from_site[b] < never) cheapest[b] = std::min(cheapest[b], from_site[b] + share * multiples_[b]);
-        }
     }
 
     /// `never` where some building cannot be served.
@@ -187,12 +175,8 @@ private:
             const auto share = share_of_ask(scenario_, evidence_, ask);
             if (!share) return false;
             asked[s].assign(multiples_.size(), never);
-            lower(asked[s], services.from_site[s], *share);
-            for (std::int64_t steps = 0; steps <= trunks_.steps; ++steps) {
-                const Wide cost = trunks_.cost[s][static_cast<std::size_t>(steps)];
-                if (cost >= never) continue;
-                trunk[s] = std::min(trunk[s], cost - static_cast<Wide>(ask) * trunks_.units_a_step * steps);
-            }
+            lower(asked[s], services.from_site[s], *share, multiples_);
+            trunk[s] = least_trunk(trunks_, s, ask);
         }
         Sites chosen;
         walk(0, chosen, services.direct, 0, asked, trunk);

@@ -1,0 +1,166 @@
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "certificate/pruning.hpp"
+#include "certificate/set_bounds.hpp"
+#include "certificate/trunk_check.hpp"
+
+namespace spadework::certificate {
+
+namespace {
+
+using SitesProof = graph::TwoLevelCertificate::SitesProof;
+
+/// The fewest parts that prove the bound.
+Wide parts_wanted(const TrunkEvidence& evidence, Money direct_bound) {
+    Wide units = (static_cast<Wide>(direct_bound.minor()) - evidence.constant.minor()) * evidence.units_a_minor;
+    for (const CertifiedEdge& edge : evidence.edges)
+        units += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
+    return (units - 1) * evidence.proof.parts + 1;
+}
+
+/// One entry of a set of places with what its asks come to.
+class PricedEntry {
+public:
+    PricedEntry(const Scenario& scenario, const TrunkEvidence& evidence, const TrunkCosts& trunks, SitesProof entry)
+        : entry_(std::move(entry)) {
+        std::vector<StepRange> ranges;
+        for (std::size_t k = 0; k < entry_.sites.size(); ++k) {
+            shares_.push_back(share_of_ask(scenario, evidence, entry_.asks[k]).value_or(0));
+            ranges.push_back(steps_of(entry_.units[k], trunks));
+        }
+        const bool all = evidence.demands.empty() || !evidence.demands.front().direct;
+        trunks_ = cheapest_split(trunks, entry_.sites, entry_.asks, ranges, all);
+    }
+
+    [[nodiscard]] const SitesProof& entry() const { return entry_; }
+
+    /// Whether these prices bound it so high.
+    [[nodiscard]] bool reaches(Wide wanted, const ServiceCosts& services, const std::vector<Wide>& multiples) const {
+        if (trunks_ >= never) return true;  // Its places cannot serve so much.
+        Wide sum = trunks_;
+        std::vector<Wide> cheapest = services.direct;
+        for (std::size_t k = 0; k < shares_.size(); ++k)
+            lower(cheapest, services.from_site[static_cast<std::size_t>(entry_.sites[k])], shares_[k], multiples);
+        for (const Wide cost : cheapest)
+            sum += cost;
+        return sum >= wanted;
+    }
+
+private:
+    SitesProof entry_;
+    std::vector<Wide> shares_;
+    Wide trunks_ = 0;
+};
+
+class TrunkPruning {
+public:
+    TrunkPruning(const Scenario& scenario, const TrunkEvidence& evidence, Wide wanted)
+        : scenario_(scenario),
+          evidence_(evidence),
+          wanted_(wanted),
+          trunks_(trunk_costs(scenario, evidence)),
+          multiples_(multiples_of(evidence)) {}
+
+    graph::TwoLevelCertificate run() {
+        const std::size_t count = evidence_.proof.prices.size();
+        for (std::size_t p = 0; p < count; ++p) {
+            const ServiceCosts services = service_costs(scenario_, evidence_, evidence_.proof.prices[p]);
+            if (p == 0) keep_needed(services);
+            for (std::size_t e = 0; e < entries_.size(); ++e) {
+                const bool own = static_cast<std::size_t>(entries_[e].entry().prices) == p;
+                reached_by_[e].push_back(own || entries_[e].reaches(wanted_, services, multiples_) ? 1 : 0);
+            }
+        }
+        choose();
+        return result();
+    }
+
+private:
+    /// Entries of sets that the first prices do not settle.
+    void keep_needed(const ServiceCosts& services) {
+        std::map<std::vector<std::int32_t>, bool> settled;
+        for (const SitesProof& entry : evidence_.proof.sets) {
+            const auto [known, is_new] = settled.try_emplace(entry.sites, false);
+            if (is_new) {
+                known->second = is_settled(entry.sites, services);
+            }
+            if (!known->second) entries_.emplace_back(scenario_, evidence_, trunks_, entry);
+        }
+        reached_by_.resize(entries_.size());
+    }
+
+    /// Whether the first prices, and what sites ask of sets without an entry, bound this set so high.
+    [[nodiscard]] bool is_settled(const std::vector<std::int32_t>& sites, const ServiceCosts& services) const {
+        Wide sum = 0;
+        std::vector<Wide> cheapest = services.direct;
+        for (const std::int32_t site : sites) {
+            const auto s = static_cast<std::size_t>(site);
+            const Wide share = share_of_ask(scenario_, evidence_, evidence_.proof.asks[s]).value_or(0);
+            sum += least_trunk(trunks_, s, evidence_.proof.asks[s]);
+            lower(cheapest, services.from_site[s], share, multiples_);
+        }
+        for (const Wide cost : cheapest)
+            sum += cost;
+        return sum >= wanted_;
+    }
+
+    /// The first prices, then again and again those that settle most of what is left, earlier ones first.
+    void choose() {
+        chosen_ = {0};
+        std::vector<std::size_t> left;
+        for (std::size_t e = 0; e < entries_.size(); ++e) {
+            if (!reached_by_[e][0]) left.push_back(e);
+        }
+        while (!left.empty()) {
+            std::vector<std::size_t> settles(evidence_.proof.prices.size(), 0);
+            for (const std::size_t e : left) {
+                for (std::size_t p = 0; p < settles.size(); ++p)
+                    settles[p] += static_cast<std::size_t>(reached_by_[e][p]);
+            }
+            const auto best =
+                static_cast<std::size_t>(std::max_element(settles.begin(), settles.end()) - settles.begin());
+            chosen_.push_back(best);
+            std::erase_if(left, [&](std::size_t e) { return reached_by_[e][best] != 0; });
+        }
+    }
+
+    graph::TwoLevelCertificate result() {
+        graph::TwoLevelCertificate proof{evidence_.proof.parts, {}, evidence_.proof.asks, {}};
+        for (const std::size_t p : chosen_)
+            proof.prices.push_back(evidence_.proof.prices[p]);
+        for (std::size_t e = 0; e < entries_.size(); ++e) {
+            SitesProof entry = entries_[e].entry();
+            const auto by =
+                std::find_if(chosen_.begin(), chosen_.end(), [&](std::size_t p) { return reached_by_[e][p] != 0; });
+            entry.prices = static_cast<std::int32_t>(by - chosen_.begin());
+            proof.sets.push_back(std::move(entry));
+        }
+        std::sort(proof.sets.begin(), proof.sets.end());
+        return proof;
+    }
+
+    const Scenario& scenario_;
+    const TrunkEvidence& evidence_;
+    Wide wanted_;
+    TrunkCosts trunks_;
+    std::vector<Wide> multiples_;
+    std::vector<PricedEntry> entries_;
+    std::vector<std::vector<char>> reached_by_;  ///< By entry, by set of prices.
+    std::vector<std::size_t> chosen_;
+};
+
+}  // namespace
+
+std::shared_ptr<const TrunkEvidence> pruned(const Scenario& scenario, const TrunkEvidence& evidence,
+                                            Money direct_bound) {
+    auto fewer = std::make_shared<TrunkEvidence>(evidence);
+    if (!evidence.proof.prices.empty()) {
+        fewer->proof = TrunkPruning(scenario, evidence, parts_wanted(evidence, direct_bound)).run();
+    }
+    return fewer;
+}
+
+}  // namespace spadework::certificate
