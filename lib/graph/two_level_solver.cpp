@@ -220,6 +220,8 @@ void expand(const JoinedNetwork& joined, const TwoLevelProblem& small, TwoLevelP
 
 TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits) {
     if (!two_level::well_formed(problem)) return {};
+    // The single-root solver leaves out what it can by itself, and its prices are for the edges as they are.
+    if (two_level::is_single(problem)) return SolveTwoLevel(problem, limits).run();
     const JoinedNetwork joined = joined_network_of(problem);
     const TwoLevelProblem small = on_joined(joined, problem);
     TwoLevelSolution solution = SolveTwoLevel(small, limits).run();
