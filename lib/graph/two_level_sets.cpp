@@ -10,6 +10,7 @@ using pair_routes::Network;
 namespace {
 
 constexpr double kMostWork = 1e8;               ///< Sets times demands that are looked at in a pass.
+constexpr Cost kRounding = Cost{1} << 20;       ///< Prices are exact to this part, as sums of floats.
 constexpr int kMostFits = 60;                   ///< Of sets in a pass.
 constexpr std::int64_t kLossWorthSplit = 5000;  ///< A set is split for this part of the plan's value.
 
@@ -23,19 +24,23 @@ double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) 
     return sum;
 }
 
-/// Prices as whole parts, demands in order paid out of each arc until its edge's opening cost is spent.
+/// Prices as whole parts, demands in order paid out of each arc until its edge's opening cost is spent. What rounding
+/// leaves of an opening that was all but spent goes to the demand that pays most.
 ArcPrices whole_prices(const Relaxation& relaxation, const PriceTable& prices) {
     const std::size_t arcs = 2 * relaxation.opening.size();
     ArcPrices whole(prices.size(), std::vector<Cost>(arcs, 0));
     for (std::size_t a = 0; a < arcs; ++a) {
         Cost left = relaxation.opening[a / 2];
+        Cost* highest = nullptr;
         for (std::size_t d = 0; d < prices.size() && left > 0; ++d) {
             const auto wish = static_cast<double>(prices[d][a]);
             if (!(wish >= 1.0)) continue;
             const Cost price = wish >= static_cast<double>(left) ? left : static_cast<Cost>(wish);
             whole[d][a] = price;
             left -= price;
+            if (highest == nullptr || price > *highest) highest = &whole[d][a];
         }
+        if (highest != nullptr && left <= relaxation.opening[a / 2] / kRounding) *highest += left;
     }
     return whole;
 }
@@ -79,7 +84,7 @@ SiteSets::SiteSets(Private /*only_make*/, const TwoLevelProblem& problem, const 
       asked_(lines.sites.size()),
       base_(lines.sites.size(), 0) {
     for (const RelaxedSite& site : lines.sites)
-        asks_.push_back(site.per_unit);
+        asks_.push_back(pricing_.least_ask(site.per_unit));
     for (std::size_t s = 0; s < problem.sites.size(); ++s) {
         if (lines.source_length[problem.sites[s].at] < kLargestCost) site_of_.push_back(static_cast<std::int32_t>(s));
     }

@@ -40,6 +40,14 @@ Cost SetPricing::share(Cost ask) const {
     return static_cast<Cost>(share);
 }
 
+Cost SetPricing::least_ask(Cost ask) const {
+    if (shares_.units == 0) return ask;
+    const WideCost product = static_cast<WideCost>(share(ask)) * shares_.per_multiple;
+    WideCost least = product / shares_.units;
+    if (least * shares_.units < product) ++least;
+    return static_cast<Cost>(least);
+}
+
 Cost SetPricing::least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range loads) const {
     Cost least = kLargestCost;
     for (std::int64_t u = loads.least; u <= loads.most && feeders_.cost(site, u) < kLargestCost; ++u)
@@ -118,7 +126,7 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
                                     kLongestAim * static_cast<double>(target));
         for (std::size_t k = 0; k < excess.size(); ++k) {
             const double ask = static_cast<double>(set.asks[k]) + factor * aim / squares * excess[k];
-            set.asks[k] = ask <= 0.0 && !exact_shares_ ? 0 : static_cast<Cost>(ask);
+            set.asks[k] = ask <= 0.0 && !exact_shares_ ? 0 : least_ask(static_cast<Cost>(ask));
         }
     }
     set.asks = best_asks;

@@ -32,6 +32,9 @@ public:
     /// What a multiple is asked where a unit is asked so much.
     [[nodiscard]] Cost share(Cost ask) const;
 
+    /// The least ask of a unit that asks as much of a multiple: what lies above it is lost to rounding.
+    [[nodiscard]] Cost least_ask(Cost ask) const;
+
     /// The least of G_i - ask * U_i over the loads.
     [[nodiscard]] Cost least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range loads) const;
 
