@@ -17,7 +17,7 @@ constexpr Wide most_money = 1'000'000'000'000'000'000;
 Wide hop_charge(const ChainEvidence& evidence, const CertifiedEdge& edge) {
     const Wide cable =
         static_cast<Wide>(evidence.weight) * edge.length + static_cast<Wide>(evidence.multiplicity) * edge.passage;
-    return std::min(cable, most_charge) * evidence.parts;
+    return std::min(cable, most_charge) * evidence.proof.parts;
 }
 
 DirectedCharges no_charges(const ChainEvidence& evidence) {
@@ -30,7 +30,7 @@ std::optional<Wide> joining_sum(const Scenario& scenario, const ChainEvidence& e
     Wide sum = 0;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         DirectedCharges charges = no_charges(evidence);
-        add_prices(evidence.joining_prices[b], charges);
+        add_prices(evidence.proof.joining_prices[b], charges);
         const auto ways = paths.to(scenario.buildings[b].place, charges);
         const auto& way = ways[static_cast<std::size_t>(scenario.hub.place)];
         if (!way) return std::nullopt;
@@ -45,8 +45,8 @@ HopCosts hop_costs(const Scenario& scenario, const ChainEvidence& evidence, cons
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         DirectedCharges charges = no_charges(evidence);
         for (std::size_t e = 0; e < evidence.edges.size(); ++e)
-            charges[0][e] = evidence.hop_charges[e];
-        for (const graph::EdgePrice& price : evidence.arrival_prices[b])
+            charges[0][e] = evidence.proof.hop_charges[e];
+        for (const graph::EdgePrice& price : evidence.proof.arrival_prices[b])
             charges[0][static_cast<std::size_t>(price.edge)] += price.price;
         charges[1] = charges[0];
         const auto ways = paths.to(scenario.buildings[b].place, charges);
@@ -64,14 +64,14 @@ std::string chain_price_fault(const Scenario& scenario, const ChainEvidence& evi
     DirectedCharges joining = no_charges(evidence);
     DirectedCharges arriving = no_charges(evidence);
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
-        add_prices(evidence.joining_prices[b], joining);
-        add_prices(evidence.arrival_prices[b], arriving);
+        add_prices(evidence.proof.joining_prices[b], joining);
+        add_prices(evidence.proof.arrival_prices[b], arriving);
     }
     for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
         const CertifiedEdge& edge = evidence.edges[e];
         const Wide cable = hop_charge(evidence, edge);
-        const Wide hop = evidence.hop_charges[e];
-        const Wide may_pay = static_cast<Wide>(edge.opening) * evidence.parts + cable - hop;
+        const Wide hop = evidence.proof.hop_charges[e];
+        const Wide may_pay = static_cast<Wide>(edge.opening) * evidence.proof.parts + cable - hop;
         const Wide pays = std::max(joining[0][e], joining[1][e]) + arriving[0][e] + arriving[1][e];
         if (hop <= cable && pays <= may_pay) continue;
         return fmt::format("the prices on segment {}, way {}, come to more than opening it and one cable cost",
@@ -85,17 +85,17 @@ std::optional<Money> chain_direct_bound(const Scenario& scenario, const ChainEvi
     const auto joining = joining_sum(scenario, evidence, paths);
     if (!joining) return std::nullopt;
     Wide parts = *joining;
-    for (const graph::Cost price : evidence.visit_prices)
+    for (const graph::Cost price : evidence.proof.visit_prices)
         parts += price;
     const int limit = std::max(1, scenario.rules.hop_limit);
-    const Wide a_chain = (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * evidence.parts;
-    parts +=
-        least_routes(hop_costs(scenario, evidence, paths), evidence.visit_prices, evidence.neighbours, limit, a_chain);
+    const Wide a_chain = (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * evidence.proof.parts;
+    parts += least_routes(hop_costs(scenario, evidence, paths), evidence.proof.visit_prices, evidence.proof.neighbours,
+                          limit, a_chain);
     Wide rebate = 0;
     for (const CertifiedEdge& edge : evidence.edges)
         rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
     // A plan's cost is whole, so the parts are rounded up; what is below a minor unit is rounded down.
-    const Wide units = parts / evidence.parts + (parts % evidence.parts > 0 ? 1 : 0) - rebate;
+    const Wide units = parts / evidence.proof.parts + (parts % evidence.proof.parts > 0 ? 1 : 0) - rebate;
     const Wide whole =
         std::clamp<Wide>(units, -most_money * evidence.units_a_minor, most_money * evidence.units_a_minor);
     const Wide minor = whole / evidence.units_a_minor - (whole % evidence.units_a_minor < 0 ? 1 : 0);

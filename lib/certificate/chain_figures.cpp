@@ -78,18 +78,18 @@ std::optional<ChainFigures> figures_of(const Scenario& scenario) {
 
 bool lists_fit(const Scenario& scenario, const ChainEvidence& evidence) {
     const std::size_t stops = scenario.buildings.size();
-    return evidence.hop_charges.size() == evidence.edges.size() && evidence.joining_prices.size() == stops &&
-           evidence.arrival_prices.size() == stops && evidence.visit_prices.size() == stops &&
-           evidence.neighbours.size() == stops;
+    return evidence.proof.hop_charges.size() == evidence.edges.size() &&
+           evidence.proof.joining_prices.size() == stops && evidence.proof.arrival_prices.size() == stops &&
+           evidence.proof.visit_prices.size() == stops && evidence.proof.neighbours.size() == stops;
 }
 
 std::string range_fault(const Scenario& scenario, const ChainEvidence& evidence) {
     const auto stops = static_cast<std::int32_t>(scenario.buildings.size());
     for (std::int32_t s = 0; s < stops; ++s) {
         const auto at = static_cast<std::size_t>(s);
-        const graph::Cost price = evidence.visit_prices[at];
+        const graph::Cost price = evidence.proof.visit_prices[at];
         if (price > most_visit_price || price < -most_visit_price) return "a visit's price is beyond 2^60";
-        std::vector<std::int32_t> sorted = evidence.neighbours[at];
+        std::vector<std::int32_t> sorted = evidence.proof.neighbours[at];
         std::sort(sorted.begin(), sorted.end());
         const bool twice = std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
         const bool other =

@@ -137,14 +137,14 @@ ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Prob
     evidence.multiplicity = whole(fields["multiplicity"], costs, problems);
     evidence.chain_cost = whole(fields["chain_cost"], costs, problems);
     evidence.end_saving = whole(fields["end_saving"], costs, problems);
-    evidence.parts = whole(fields["parts"], {1, most_parts}, problems);
-    evidence.hop_charges = numbers(fields["hop_charges"], costs, problems);
+    evidence.proof.parts = whole(fields["parts"], {1, most_parts}, problems);
+    evidence.proof.hop_charges = numbers(fields["hop_charges"], costs, problems);
     const std::size_t edges = evidence.edges.size();
     const std::size_t stops = scenario.buildings.size();
-    evidence.joining_prices = read_price_set(fields["joining_prices"], edges, stops, problems);
-    evidence.arrival_prices = read_price_set(fields["arrival_prices"], edges, stops, problems);
-    evidence.visit_prices = numbers(fields["visit_prices"], {-costs.most, costs.most}, problems);
-    evidence.neighbours = read_neighbours(fields["neighbours"], problems);
+    evidence.proof.joining_prices = read_price_set(fields["joining_prices"], edges, stops, problems);
+    evidence.proof.arrival_prices = read_price_set(fields["arrival_prices"], edges, stops, problems);
+    evidence.proof.visit_prices = numbers(fields["visit_prices"], {-costs.most, costs.most}, problems);
+    evidence.proof.neighbours = read_neighbours(fields["neighbours"], problems);
     return evidence;
 }
 

@@ -111,17 +111,17 @@ void write_chains(JsonWriter& json, const Scenario& scenario, const ChainEvidenc
     json.key("multiplicity").whole(evidence.multiplicity);
     json.key("chain_cost").whole(evidence.chain_cost);
     json.key("end_saving").whole(evidence.end_saving);
-    json.key("parts").whole(evidence.parts);
+    json.key("parts").whole(evidence.proof.parts);
     json.key("hop_charges");
-    write_numbers(json, evidence.hop_charges);
+    write_numbers(json, evidence.proof.hop_charges);
     json.key("joining_prices");
-    write_price_set(json, evidence.joining_prices);
+    write_price_set(json, evidence.proof.joining_prices);
     json.key("arrival_prices");
-    write_price_set(json, evidence.arrival_prices);
+    write_price_set(json, evidence.proof.arrival_prices);
     json.key("visit_prices");
-    write_numbers(json, evidence.visit_prices);
+    write_numbers(json, evidence.proof.visit_prices);
     json.key("neighbours").begin_list();
-    for (const std::vector<std::int32_t>& neighbours : evidence.neighbours)
+    for (const std::vector<std::int32_t>& neighbours : evidence.proof.neighbours)
         write_numbers(json, neighbours);
     json.end();
     json.end();

@@ -51,6 +51,12 @@ BoundCertificate certified(Money constant, const Network& plain, const Network& 
             TrunkEvidence{constant, on.scale.per_minor, certified_edges(plain, on, problem.edges), problem.demands,
                           problem.sites, problem.sizes, proof.trunks->certificate});
     }
+    if (proof.chains) {
+        const graph::ChainProblem& problem = proof.chains->problem;
+        certificate.chains = std::make_shared<const ChainEvidence>(
+            ChainEvidence{constant, on.scale.per_minor, certified_edges(plain, on, problem.edges), problem.weight,
+                          problem.multiplicity, problem.chain_cost, problem.end_saving, proof.chains->certificate});
+    }
     return certificate;
 }
 

@@ -8,6 +8,7 @@
 #include <optional>
 #include <vector>
 
+#include "graph/chain_certificate.hpp"
 #include "graph/shared_cost_solver.hpp"
 #include "graph/two_level_solver.hpp"
 #include "layout/plan.hpp"
@@ -45,19 +46,14 @@ struct RoutesEvidence {
 /// A chain problem in which no daisy chain costs more than it really does, and prices that bound it by the rules of
 /// graph/chain_certificate.hpp. Stops are the buildings in order, the source is the hub.
 struct ChainEvidence {
-    Money constant;                         ///< What every plan costs beside its routes and its chains, at least.
-    std::int64_t units_a_minor = 1;         ///< Solver units in a minor unit of money.
-    std::vector<CertifiedEdge> edges;       ///< Prices name them by position.
-    graph::Cost weight = 0;                 ///< Of every hop's cable, a length unit.
-    graph::Cost multiplicity = 1;           ///< How many times a hop pays an edge's passage.
-    graph::Cost chain_cost = 0;             ///< Paid by every chain.
-    graph::Cost end_saving = 0;             ///< Saved by every chain.
-    std::int64_t parts = 1;                 ///< Parts of price in a solver unit.
-    std::vector<graph::Cost> hop_charges;   ///< w, by edge.
-    graph::EdgePriceSet joining_prices;     ///< v, by building.
-    graph::EdgePriceSet arrival_prices;     ///< u, by building.
-    std::vector<graph::Cost> visit_prices;  ///< p, by building.
-    std::vector<std::vector<std::int32_t>> neighbours;  ///< N, by building.
+    Money constant;                    ///< What every plan costs beside its routes and its chains, at least.
+    std::int64_t units_a_minor = 1;    ///< Solver units in a minor unit of money.
+    std::vector<CertifiedEdge> edges;  ///< Prices name them by position.
+    graph::Cost weight = 0;            ///< Of every hop's cable, a length unit.
+    graph::Cost multiplicity = 1;      ///< How many times a hop pays an edge's passage.
+    graph::Cost chain_cost = 0;        ///< Paid by every chain.
+    graph::Cost end_saving = 0;        ///< Saved by every chain.
+    graph::ChainCertificate proof;
 };
 
 /// A two-level problem in which no plan with trunks costs more than it really does, and what bounds it set by set of
@@ -90,9 +86,14 @@ struct ProvedTrunks {
     graph::TwoLevelProblem problem;
     graph::TwoLevelCertificate certificate;
 };
+struct ProvedChains {
+    graph::ChainProblem problem;
+    graph::ChainCertificate certificate;
+};
 struct SolverProof {
     std::vector<ProvedProblem> routes;
     std::optional<ProvedTrunks> trunks;
+    std::optional<ProvedChains> chains;
 };
 
 /// What was proved on a network, which is `plain` with prices on room added to its passage costs.

@@ -140,8 +140,10 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     task.network = &network;
     task.constant = figures.constant;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = graph::solve(problem_on(on, scenario, figures), run);
+        const auto problem = problem_on(on, scenario, figures);
+        const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
+        routing.proof.chains = ProvedChains{problem, solution.certificate};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario);
         return routing;
     };

@@ -63,7 +63,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     task.constant = figures.constant + beyond_figures(scenario, from_hub);
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto solution = solve_by_measure(problem_on(on, scenario, figures), run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}}};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
         return routing;
     };

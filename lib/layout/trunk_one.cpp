@@ -116,7 +116,7 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
     task.route = [&scenario, &trunk, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
         const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), run);
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
-        Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}}};
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
         const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
         routing.routed = routed_by(*solution.plan, enclosure, on, scenario);
@@ -248,7 +248,7 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
     const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.3));
     const Network& network = trunk.network;
     const Money constant = constant_cost(trunk, network.scale);
-    const BoundCertificate proof = certified(constant, network, network, {everywhere.proofs, {}});
+    const BoundCertificate proof = certified(constant, network, network, {everywhere.proofs, {}, {}});
     for (std::size_t p = 0; p < trunk.places.size() && !time.asked_to_stop(); ++p) {
         designs.push_back({trunk.places[p], sketch_at(trunk.places[p], scenario, trunk, limits)});
         const Money bound = constant + network.scale.money(everywhere.root_bounds[p]);
