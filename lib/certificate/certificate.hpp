@@ -8,7 +8,7 @@
 // 1. Plan. Each cable walks from place to place over segments (each in one of its ways: the methods of its ground in
 //    order, then its existing duct, then its pole line, counted from 0), and the plan as a whole is one of the layout
 //    that meets the site's rules. Priced with the site's prices it comes to `total`.
-// 2. Figures. For each piece of evidence under `proof`, the charges of the cables it names as demands (a building's
+// 2. Figures. For each piece of `evidence` under `proof`, the charges of the cables it names as demands (a building's
 //    own cable each; the hub stands for a trunk's) are not above what the site's prices come to at least:
 //    a. Edges. Every way of every segment that may be used has an edge of its segment in the list that charges no more
 //       than the way does: `opening` to open it, and for each demand weight * `length` + multiplicity * `passage` for a
@@ -32,6 +32,20 @@
 //    several pieces of evidence the best counts for each root; of the roots (the hub for home runs; every place that
 //    may hold the enclosure and that the hub reaches for one trunk) the least counts. Contingency and tax on top, each
 //    rounded half up, make it `bound`.
+//
+// Evidence of `trunks` (layouts with any number of enclosures) and of `chains` has edges, a constant and prices of the
+// same kind and is checked in the same order, with rules of its own for what the prices prove:
+//
+// - `trunks`: set by set of enclosure places, as certificate/set_bounds.hpp says. All demands measure paths alike. On
+//   each arc a set's prices come to no more than parts * opening. Every set of places that may be open is bounded by
+//   the entries under `sets` that name it (positions under `sites`; `units` least and most for each of them; together
+//   they leave out no way of sharing the strands in use), each with its own `asks` and its own `prices`; where no entry
+//   names it, by the first prices and each place's `ask`. `home_run` is what a home run costs more than service by a
+//   place (below 0: it saves), and `size_costs` what each size costs more at that place.
+// - `chains`: by the claim of graph/chain_certificate.hpp, whose w, v, u, p and N are `hop_charges`, `joining_prices`,
+//   `arrival_prices`, `visit_prices` and `neighbours` (positions of buildings in the site's order).
+//
+// Either may prove a cost below nothing for the routes; minor units are rounded down then too.
 //
 // Where a layout's plans are all among another's, `proof` may name that layout instead: its bound is a bound here.
 // Where a layout's bound has no evidence that this format can hold, `proof` says so, and the bound is not proved.

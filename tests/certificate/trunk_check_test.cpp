@@ -120,7 +120,13 @@ TEST_CASE("figures of trunks above what the site makes are told") {
     CHECK(holds(fault_with([](TrunkEvidence& e) { e.constant += Money::from_minor(1); }), "the constant"));
     CHECK(holds(fault_with([](TrunkEvidence& e) { ++e.demands[1].direct->fixed; }), "building b001 may save"));
     CHECK(holds(fault_with([](TrunkEvidence& e) { e.demands[1].direct.reset(); }), "may be on a home run"));
-    CHECK(holds(fault_with([](TrunkEvidence& e) { e.demands[1].weight *= 2; }), "the cable of building b001"));
+    CHECK(holds(fault_with([](TrunkEvidence& e) {
+                    for (graph::TwoLevelDemand& demand : e.demands) {
+                        demand.weight *= 3;
+                        demand.multiplicity *= 3;
+                    }
+                }),
+                "the cable of building b000"));
     CHECK(holds(fault_with([](TrunkEvidence& e) { ++e.sites[0].cost; }), "an enclosure at place"));
     CHECK(holds(fault_with([](TrunkEvidence& e) { ++e.sites[0].feeder_extra[0]; }), "makes dearer"));
     CHECK(holds(fault_with([](TrunkEvidence& e) { e.sites.pop_back(); }), "may stand at place"));

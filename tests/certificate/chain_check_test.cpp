@@ -1,0 +1,124 @@
+#include "certificate/chain_check.hpp"
+
+#include <doctest/doctest.h>
+
+#include "certificate/support/certified_sites.hpp"
+#include "certificate/verification.hpp"
+#include "certificate/writer.hpp"
+#include "layout/assembly.hpp"
+
+namespace spadework::certificate {
+namespace {
+
+using drawing::Dice;
+
+bool holds(const std::string& text, const char* part) {
+    return text.find(part) != std::string::npos;
+}
+
+/// Prices that keep to the purse of every edge, neighbours and visits at random.
+graph::ChainCertificate random_proof(Dice& dice, const ChainEvidence& evidence, std::int32_t stops) {
+    graph::ChainCertificate proof;
+    proof.parts = 4;
+    proof.joining_prices.resize(static_cast<std::size_t>(stops));
+    proof.arrival_prices.resize(static_cast<std::size_t>(stops));
+    for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
+        const CertifiedEdge& edge = evidence.edges[e];
+        const graph::Cost cable = (evidence.weight * edge.length + evidence.multiplicity * edge.passage) * proof.parts;
+        proof.hop_charges.push_back(dice.between(0, cable));
+        graph::Cost left = edge.opening * proof.parts + cable - proof.hop_charges.back();
+        const graph::Cost arrivals = dice.between(0, left);
+        const auto someone = [&] { return static_cast<std::size_t>(dice.between(0, stops - 1)); };
+        proof.arrival_prices[someone()].push_back({static_cast<graph::EdgeId>(e), arrivals, false});
+        left -= arrivals;
+        const bool backwards = dice.one_in(2);
+        const graph::Cost first = dice.between(0, left);
+        proof.joining_prices[someone()].push_back({static_cast<graph::EdgeId>(e), first, backwards});
+        proof.joining_prices[someone()].push_back({static_cast<graph::EdgeId>(e), left - first, backwards});
+        proof.joining_prices[someone()].push_back({static_cast<graph::EdgeId>(e), left, !backwards});
+    }
+    for (std::int32_t s = 0; s < stops; ++s) {
+        proof.visit_prices.push_back(dice.between(-1'000'000'000, 1'000'000'000));
+        std::vector<std::int32_t>& neighbours = proof.neighbours.emplace_back();
+        for (std::int32_t n = 0; n < stops; ++n) {
+            if (n != s && dice.one_in(2)) neighbours.push_back(n);
+        }
+    }
+    return proof;
+}
+
+}  // namespace
+
+TEST_CASE("bounds of daisy chains are proved, whatever the site") {
+    Dice dice(941);
+    int proved = 0;
+    for (int round = 0; round < 40; ++round) {
+        Scenario site = drawing::random_certified_site(dice);
+        site.rules.hop_limit = static_cast<int>(dice.between(1, 4));
+        const auto certificate = drawing::certified(site, LayoutKind::daisy_chain);
+        if (!certificate) continue;
+        const ReadCertificate read = read_certificate(site, "file", to_json(site, *certificate));
+        REQUIRE(read.certificate);
+        CHECK(to_json(site, *read.certificate) == to_json(site, *certificate));
+        const std::vector<Verdict> verdicts = verify(site, {{LayoutKind::daisy_chain, read}});
+        for (const std::string& fault : verdicts.front().faults)
+            FAIL_CHECK(round << ": " << fault);
+        REQUIRE(verdicts.front().proved_bound);
+        CHECK(*verdicts.front().proved_bound >= certificate->bound);
+        CHECK(*verdicts.front().proved_bound <= certificate->total);
+        ++proved;
+    }
+    CHECK(proved > 25);
+}
+
+TEST_CASE("no prices that keep the rules bound chains above what the best plan costs") {
+    Dice dice(942);
+    int looked_at = 0;
+    for (int round = 0; round < 30; ++round) {
+        const Scenario site = drawing::random_certified_site(dice);
+        const auto certificate = drawing::certified(site, LayoutKind::daisy_chain);
+        if (!certificate || !certificate->proof.chains) continue;
+        const Money best = cost_to_build(site, certificate->plan) + Money::from_minor(100);  // Rounding of lines.
+        ChainEvidence evidence = *certificate->proof.chains;
+        for (int i = 0; i < 20; ++i) {
+            evidence.proof = random_proof(dice, evidence, static_cast<std::int32_t>(site.buildings.size()));
+            CHECK(chain_figure_faults(site, evidence).empty());
+            CHECK(chain_price_fault(site, evidence).empty());
+            const auto bound = chain_direct_bound(site, evidence);
+            REQUIRE(bound);
+            CHECK(*bound <= best);
+            ++looked_at;
+        }
+    }
+    CHECK(looked_at > 300);
+}
+
+TEST_CASE("figures and prices of chains that may not be so are told") {
+    const Scenario site = drawing::row_site(3, 40);
+    const auto certificate = drawing::certified(site, LayoutKind::daisy_chain);
+    REQUIRE(certificate);
+    REQUIRE(certificate->proof.chains);
+    const auto fault_with = [&](auto change) {
+        ChainEvidence evidence = *certificate->proof.chains;
+        change(evidence);
+        const auto faults = chain_figure_faults(site, evidence);
+        return faults.empty() ? chain_price_fault(site, evidence) : faults.front();
+    };
+    CHECK(fault_with([](ChainEvidence&) {}).empty());
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.constant += Money::from_minor(1); }), "the constant"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { ++e.chain_cost; }), "chains cost"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.weight *= 2; }), "a hop's cable"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { ++e.edges[0].opening; }), "an opening of"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.edges.pop_back(); }), "one entry for each edge"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.visit_prices.pop_back(); }), "one entry"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.visit_prices[0] = INT64_MAX; }), "beyond 2^60"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.neighbours[0] = {0}; }), "to remember"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.neighbours[0] = {1, 1}; }), "to remember"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.hop_charges[0] = INT64_MAX; }), "segment s0000"));
+    CHECK(holds(fault_with([](ChainEvidence& e) {
+                    e.proof.joining_prices[0].push_back({1, e.edges[1].opening * e.proof.parts * 3, false});
+                }),
+                "segment s0001"));
+}
+
+}  // namespace spadework::certificate
