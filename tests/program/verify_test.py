@@ -240,7 +240,7 @@ class Verify(unittest.TestCase):
 
     def test_a_bound_taken_over_from_another_layout_needs_that_layout(self):
         certificate = self.certificate("home-runs")
-        certificate["proof"] = {"contained_in": "mixed", "evidence": []}
+        certificate["proof"] = {"contained_in": "mixed", "evidence": [], "trunks": None, "chains": None}
         ended = self.verify_text("home-runs", sealed(certificate))
         self.assertEqual(ended.code, NOT_PROVED)
         self.assertIn("its bound is that of mixed, which is not proved", ended.out)
