@@ -40,7 +40,7 @@ public:
         if (!solution_.plan) return solution_;
         if (two_level::is_single(problem_)) {
             solve_single();
-        } else {
+        } else if (limits_.target_gap < 1.0) {
             raise_bound();
         }
         solution_.interrupted = stop_.reached();

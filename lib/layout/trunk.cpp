@@ -108,9 +108,8 @@ LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProble
     task.network = &trunk.network;
     task.constant = trunk.service.constant + trunk.trunk_end_work;
     task.route = [&scenario, &trunk, kind](const Network& on, const graph::SolveLimits& run) {
-        const auto problem = problem_on(on, scenario, trunk, kind);
-        const auto solution = graph::solve(problem, run);
-        Routing routing{std::nullopt, solution.bound, solution.interrupted, proof_of(problem, solution)};
+        const auto solution = solve_by_measure(problem_on(on, scenario, trunk, kind), run);
+        Routing routing{std::nullopt, solution.bound, solution.interrupted, proof_of(solution.proved, solution)};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario, trunk, kind);
         return routing;
     };
@@ -138,7 +137,7 @@ LayoutTask task_with(const graph::TwoLevelPlan& plan, graph::Cost bound, const S
         }
         graph::TwoLevelProblem problem = problem_on(on, scenario, trunk, LayoutKind::trunk);
         problem.fewest_sites = problem.most_sites = count;
-        const auto again = graph::solve(problem, run);
+        const auto again = solve_by_measure(problem, run);
         Routing routing;
         if (again.plan) routing.routed = routed_by(*again.plan, on, scenario, trunk, LayoutKind::trunk);
         return routing;
@@ -163,7 +162,7 @@ std::vector<Design> design_by_enclosure_count(const Scenario& scenario, const De
     if (!trunk.impossible.empty()) return designs;
     const TimeLeft time(limits);
     const auto problem = problem_on(trunk.network, scenario, trunk, LayoutKind::trunk);
-    const auto solution = graph::solve(problem, time.run(0.5));
+    const auto solution = solve_by_measure(problem, time.run(0.5));
     for (std::size_t count = 1; count < solution.best_by_count.size(); ++count) {
         const auto& plan = solution.best_by_count[count];
         Design design = plan ? optimise(scenario, task_with(*plan, solution.bound, scenario, trunk), limits)

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "graph/two_level_even.hpp"
+
 namespace spadework {
 
 namespace {
@@ -15,10 +17,12 @@ Cost passage_rate(const graph::SharedCostEdge& edge) {
     return edge.length > 0 ? edge.passage / edge.length : 0;
 }
 
+using Edges = std::vector<graph::SharedCostEdge>;
+
 /// The passage rate that most length has.
-Cost common_rate(const graph::SharedCostProblem& problem) {
+Cost common_rate(const Edges& edges) {
     std::map<Cost, Cost> length_at;
-    for (const graph::SharedCostEdge& edge : problem.edges)
+    for (const graph::SharedCostEdge& edge : edges)
         length_at[passage_rate(edge)] += edge.length;
     Cost common = 0;
     Cost longest = -1;
@@ -30,7 +34,7 @@ Cost common_rate(const graph::SharedCostProblem& problem) {
     return common;
 }
 
-/// How much one unit of passage counts for a demand against one unit of its own weight: multiplicity / weight.
+/// How much one unit of passage counts for a cable against one unit of its own weight: multiplicity / weight.
 struct Share {
     Cost multiplicity = 0;
     Cost weight = 1;
@@ -39,19 +43,25 @@ struct Share {
     }
 };
 
+/// What some cable pays: a length unit, and how many times a passage.
+struct Payer {
+    Cost weight = 0;
+    Cost multiplicity = 0;
+};
+
 struct ShareRange {
     Share least;
     Share most;
 };
 
-/// Least and most share of any demand, once the common rate is in the weights. Demands that pay nothing have none.
-ShareRange shares_of(const graph::SharedCostProblem& problem, Cost common) {
+/// Least and most share of any cable, once the common rate is in the weights. Those that pay nothing have none.
+ShareRange shares_of(const std::vector<Payer>& payers, Cost common) {
     ShareRange range;
     bool first = true;
-    for (const graph::Demand& demand : problem.demands) {
-        const Cost weight = demand.weight + demand.multiplicity * common;
+    for (const Payer& payer : payers) {
+        const Cost weight = payer.weight + payer.multiplicity * common;
         if (weight <= 0) continue;
-        const Share share{demand.multiplicity, weight};
+        const Share share{payer.multiplicity, weight};
         if (first || share.below(range.least)) range.least = share;
         if (first || range.most.below(share)) range.most = share;
         first = false;
@@ -69,11 +79,37 @@ graph::Length measured(const graph::SharedCostEdge& edge, Cost common, const Sha
     return std::max<graph::Length>(0, edge.length - static_cast<graph::Length>(taken));
 }
 
-/// Demands that weigh nothing but pay passages fit no measure.
-bool fits(const graph::SharedCostProblem& problem, Cost common) {
-    return std::all_of(problem.demands.begin(), problem.demands.end(), [common](const graph::Demand& demand) {
-        return demand.multiplicity == 0 || demand.weight + demand.multiplicity * common > 0;
+/// Payers that weigh nothing but pay passages fit no measure.
+bool fits(const std::vector<Payer>& payers, Cost common) {
+    return std::all_of(payers.begin(), payers.end(), [common](const Payer& payer) {
+        return payer.multiplicity == 0 || payer.weight + payer.multiplicity * common > 0;
     });
+}
+
+/// Edges without passage, and whether they say all that the original ones do.
+struct MeasuredEdges {
+    Edges edges;
+    Cost common = 0;  ///< Passage a length unit that has gone into the weights.
+    bool exact = true;
+};
+
+MeasuredEdges measured(const Edges& edges, const std::vector<Payer>& payers) {
+    MeasuredEdges result{edges, common_rate(edges), true};
+    const ShareRange shares = shares_of(payers, result.common);
+    for (graph::SharedCostEdge& edge : result.edges) {
+        result.exact = result.exact && passage_rate(edge) == result.common && (edge.length > 0 || edge.passage == 0);
+        edge.length = measured(edge, result.common, shares);
+        edge.passage = 0;
+    }
+    result.exact = result.exact && fits(payers, result.common);
+    return result;
+}
+
+/// Puts the passage that is common into what the cable pays a length unit.
+template <typename Cable>
+void take_in(Cable& cable, Cost common) {
+    cable.weight += cable.multiplicity * common;
+    cable.multiplicity = 0;
 }
 
 void take_better_plan(const graph::SharedCostProblem& problem, graph::SharedCostSolution& best,
@@ -116,19 +152,34 @@ void try_sketch(const graph::SharedCostProblem& problem, const graph::SolveLimit
 }  // namespace
 
 OneMeasure in_one_measure(const graph::SharedCostProblem& problem) {
-    const Cost common = common_rate(problem);
-    const ShareRange shares = shares_of(problem, common);
-    OneMeasure measure{problem, true};
-    for (graph::SharedCostEdge& edge : measure.problem.edges) {
-        measure.exact = measure.exact && passage_rate(edge) == common && (edge.length > 0 || edge.passage == 0);
-        edge.length = measured(edge, common, shares);
-        edge.passage = 0;
+    std::vector<Payer> payers;
+    for (const graph::Demand& demand : problem.demands)
+        payers.push_back({demand.weight, demand.multiplicity});
+    MeasuredEdges measured_edges = measured(problem.edges, payers);
+    OneMeasure measure{problem, measured_edges.exact};
+    measure.problem.edges = std::move(measured_edges.edges);
+    for (graph::Demand& demand : measure.problem.demands)
+        take_in(demand, measured_edges.common);
+    return measure;
+}
+
+TwoLevelMeasure in_one_measure(const graph::TwoLevelProblem& problem) {
+    std::vector<Payer> payers;
+    for (const graph::TwoLevelDemand& demand : problem.demands) {
+        payers.push_back({demand.weight, demand.multiplicity});
+        if (demand.direct) payers.push_back({demand.direct->weight, demand.direct->multiplicity});
     }
-    for (graph::Demand& demand : measure.problem.demands) {
-        demand.weight += demand.multiplicity * common;
-        demand.multiplicity = 0;
+    for (const graph::FeederSize& size : problem.sizes)
+        payers.push_back({size.weight, size.multiplicity});
+    MeasuredEdges measured_edges = measured(problem.edges, payers);
+    TwoLevelMeasure measure{problem, measured_edges.exact};
+    measure.problem.edges = std::move(measured_edges.edges);
+    for (graph::TwoLevelDemand& demand : measure.problem.demands) {
+        take_in(demand, measured_edges.common);
+        if (demand.direct) take_in(*demand.direct, measured_edges.common);
     }
-    measure.exact = measure.exact && fits(problem, common);
+    for (graph::FeederSize& size : measure.problem.sizes)
+        take_in(size, measured_edges.common);
     return measure;
 }
 
@@ -150,6 +201,43 @@ MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const
     } else {
         try_sketch(problem, run, best);
     }
+    return best;
+}
+
+namespace {
+
+/// The plan priced as the original does; nothing where there is none.
+void reprice(const graph::TwoLevelProblem& problem, std::optional<graph::TwoLevelPlan>& plan) {
+    if (!plan) return;
+    if (const auto value = graph::cost_of(problem, *plan)) {
+        plan->value = *value;
+    } else {
+        plan.reset();
+    }
+}
+
+void keep_cheaper(std::optional<graph::TwoLevelPlan>& best, const std::optional<graph::TwoLevelPlan>& other) {
+    if (other && (!best || other->value < best->value)) best = other;
+}
+
+}  // namespace
+
+MeasuredTwoLevel solve_by_measure(const graph::TwoLevelProblem& problem, const graph::SolveLimits& limits) {
+    if (graph::two_level::even_shares(problem)) return {graph::solve(problem, limits), problem};
+    const TwoLevelMeasure measure = in_one_measure(problem);
+    graph::SolveLimits run = limits;
+    if (!measure.exact) run.seconds = limits.seconds * 0.8;
+    MeasuredTwoLevel best{graph::solve(measure.problem, run), measure.problem};
+    reprice(problem, best.plan);
+    for (auto& plan : best.best_by_count)
+        reprice(problem, plan);
+    if (measure.exact) return best;
+    run.seconds = limits.seconds * 0.2;
+    run.target_gap = 1.0;
+    const graph::TwoLevelSolution plain = graph::solve(problem, run);
+    keep_cheaper(best.plan, plain.plan);
+    for (std::size_t count = 0; count < std::min(best.best_by_count.size(), plain.best_by_count.size()); ++count)
+        keep_cheaper(best.best_by_count[count], plain.best_by_count[count]);
     return best;
 }
 

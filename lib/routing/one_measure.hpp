@@ -9,6 +9,7 @@
 
 #include "graph/shared_cost_problem.hpp"
 #include "graph/shared_cost_solver.hpp"
+#include "graph/two_level_solver.hpp"
 
 namespace spadework {
 
@@ -36,5 +37,22 @@ struct MeasuredSolution : graph::SharedCostSolution {
 /// exact, a small problem is solved as it is as well, and the better bound and plan are kept; a large one has a plan
 /// sketched as it is.
 MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
+
+/// The same for fan-out points, feeders measured with everybody's own cables.
+struct TwoLevelMeasure {
+    graph::TwoLevelProblem problem;
+    bool exact = false;
+};
+
+TwoLevelMeasure in_one_measure(const graph::TwoLevelProblem& problem);
+
+struct MeasuredTwoLevel : graph::TwoLevelSolution {
+    graph::TwoLevelProblem proved;  ///< The problem as it was solved: what the bound and its certificate speak of.
+};
+
+/// Solves a problem with fan-out points as it is where everybody's own cables are alike, else in one measure, which
+/// bounds it, and prices its plans as the original does. Where the measure is not exact, plans are looked for in the
+/// problem as it is, too.
+MeasuredTwoLevel solve_by_measure(const graph::TwoLevelProblem& problem, const graph::SolveLimits& limits);
 
 }  // namespace spadework
