@@ -17,19 +17,20 @@ using pair_routes::Network;
 
 namespace {
 
-constexpr double kSecondsForFirstPrices = 2.0;  ///< Far more than usual sites take.
-constexpr double kSmallestFactor = 0.02;        ///< Steps smaller than this no longer raise the bound.
+constexpr double kMostSecondsForFirstPrices = 2.0;   ///< Far more than usual sites take.
+constexpr std::size_t kQuickToProveTwice = 200'000;  ///< Edges times demands.
+constexpr double kSmallestFactor = 0.02;             ///< Steps smaller than this no longer raise the bound.
 
 /// Prices that nearly prove the cheapest joining of the demands to the source, each paying a part of its service charge
 /// (a quarter does well on generated site maps).
-PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field, int threads) {
+PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field, const BoundEffort& effort) {
     SharedCostProblem joined{problem.vertex_count, problem.edges, {}, {{problem.source, 0}}};
     for (const TwoLevelDemand& d : problem.demands)
         joined.demands.push_back({d.at, d.weight / 4, d.multiplicity / 4});
     SolveLimits limits;
-    limits.seconds = kSecondsForFirstPrices;
+    limits.seconds = std::min(kMostSecondsForFirstPrices, effort.seconds / 4);
     limits.target_gap = 1e-4;
-    limits.threads = threads;
+    limits.threads = effort.threads;
     const SharedCostCertificate paid = solve(joined, limits).certificate;
     const double scale = static_cast<double>(field.relaxation().parts) / static_cast<double>(paid.parts);
     PriceTable prices(problem.demands.size(), std::vector<float>(field.purse_count(), 0.0F));
@@ -89,16 +90,16 @@ std::vector<double> rooms(const Relaxation& relaxation, Cost toll) {
 }  // namespace
 
 BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const TwoLevelPlan& plan, Cost toll,
-                   int threads)
+                   const BoundEffort& effort)
     : network_(network),
-      team_(threads_worth_waking(threads, problem.demands.size(), 10 * problem.edges.size())),
+      team_(threads_worth_waking(effort.threads, problem.demands.size(), 10 * problem.edges.size())),
       plain_(plain_relaxation(problem, network, plan)),
       relaxation_(even_relaxation(problem, network, plan)),
       field_(relaxation_, network),
       searches_(team_.size(), DemandSearch(field_)),
       toll_(toll * relaxation_.parts),
       descent_(std::make_unique<PriceDescent>(rooms(relaxation_, toll_), problem.demands.size(), team_)) {
-    PriceTable first = first_prices(problem, field_, threads);
+    PriceTable first = first_prices(problem, field_, effort);
     set_site_prices(field_, network, static_cast<double>(toll_), first);
     descent_->start(std::move(first));
 }
@@ -134,7 +135,8 @@ std::optional<SiteSets> BoundRun::site_sets(const TwoLevelProblem& problem) {
 Cost BoundRun::prove() {
     const PriceTable& prices = descent_->best_prices();
     const Cost even = bound_from_prices(relaxation_, network_, prices, toll_, team_);
-    if (!relaxation_.in_trees) return even;
+    const bool quick = network_.edges.size() * relaxation_.demands.size() < kQuickToProveTwice;
+    if (!relaxation_.in_trees || !quick) return even;
     return std::max(even, bound_from_prices(plain_, network_, prices, toll_, team_));
 }
 

@@ -15,13 +15,18 @@
 
 namespace spadework::graph::two_level {
 
+struct BoundEffort {
+    double seconds = 0.0;  ///< For all passes together, wall clock.
+    int threads = 1;
+};
+
 /// Raises prices pass by pass; what they are worth is proved at the end.
 class BoundRun {
 public:
     /// The problem is well formed and `plan` one of its plans, the better the nearer the bound comes. `toll` is what
     /// one more site than allowed is thought to save; any value from 0 gives a valid bound.
     BoundRun(const TwoLevelProblem& problem, const pair_routes::Network& network, const TwoLevelPlan& plan, Cost toll,
-             int threads);
+             const BoundEffort& effort);
 
     /// One pass, aiming at a bound of `target`; false when more passes would gain nothing.
     bool pass(Cost target);

@@ -30,7 +30,7 @@ struct FeederSize {
 
 struct Site {
     VertexId at = 0;
-    Cost cost = 0;                   ///< Paid when the site is open, whatever it serves.
+    Cost cost = 0;                        ///< Paid when the site is open, whatever it serves.
     std::vector<Cost> feeder_extra = {};  ///< By size: what that size costs more when it leads here. Empty: nothing.
 };
 

@@ -22,6 +22,24 @@ constexpr int kPassesBetweenPlans = 20;
 constexpr int kPassesBeforeSets = 80;  ///< Where sets of sites can be looked at one by one.
 constexpr int kPassesOverSets = 120;
 constexpr int kPassesBetweenSetPlans = 10;
+constexpr int kPassesAProofTakes = 5;  ///< Roughly, on large networks.
+constexpr double kTimeForBound = 0.6;  ///< Share of the time that no more first plans are begun in.
+
+/// Tells whether the time left is enough for so many more passes like those before.
+class PassClock {
+public:
+    explicit PassClock(const pair_routes::StopRule& stop) : stop_(stop), began_with_(stop.seconds_left()) {}
+
+    bool time_for(int passes) {
+        ++done_;
+        return stop_.seconds_left() > (began_with_ - stop_.seconds_left()) / done_ * passes;
+    }
+
+private:
+    const pair_routes::StopRule& stop_;
+    double began_with_;
+    int done_ = 0;
+};
 
 /// Plans and bound of one call, from first plans to proof.
 class SolveTwoLevel {
@@ -50,7 +68,7 @@ public:
 private:
     void first_plans() {
         for (std::int32_t count = fewest_; count <= most_; ++count) {
-            if (solution_.plan && stop_.reached()) return;
+            if (solution_.plan && stop_.seconds_left() < limits_.seconds * kTimeForBound) return;
             offer(search_.with_sites(count));
         }
     }
@@ -99,12 +117,14 @@ private:
     }
 
     void raise_bound() {
-        BoundRun bound(problem_, search_.network(), *solution_.plan, toll(), limits_.threads);
+        BoundRun bound(problem_, search_.network(), *solution_.plan, toll(), {stop_.seconds_left(), limits_.threads});
         auto sets = bound.site_sets(problem_);
         const int passes = sets ? kPassesBeforeSets : kMostPasses;
+        PassClock clock(stop_);
         for (int pass = 1; pass <= passes; ++pass) {
             const bool more = bound.pass(solution_.plan->value);
             if (!more || near_enough(bound.guess()) || stop_.reached()) break;
+            if (!clock.time_for(kPassesAProofTakes)) break;
             if (pass % kPassesBetweenPlans == 0) {
                 plans_from_use(bound.edge_use(), best_.siting.open, pass / kPassesBetweenPlans);
             }
@@ -118,9 +138,11 @@ private:
     /// Raises the bound set by set of sites, and looks for plans where it is lowest.
     void look_at_sets(two_level::SiteSets& sets, const two_level::PriceDescent& from) {
         sets.start(from);
+        PassClock clock(stop_);
         for (int pass = 1; pass <= kPassesOverSets; ++pass) {
             const bool more = sets.pass(solution_.plan->value);
             if (!more || near_enough(static_cast<double>(sets.bound())) || stop_.reached()) break;
+            if (!clock.time_for(1)) break;
             if (pass % kPassesBetweenSetPlans == 0) {
                 plans_from_use(sets.edge_use(), sets.lowest_set(), pass / kPassesBetweenSetPlans);
             }

@@ -14,9 +14,9 @@ namespace spadework::graph {
 /// two_level_set_costs.hpp for what one set of prices and asks proves of one set of open sites.
 ///
 /// Every set of as many sites as may be open is bounded: by the entries in `sets` that name exactly its sites, each for
-/// the plans in which every site serves units within its range (together the entries leave out no way of sharing out the
-/// units in multiples of what divides all demands' units), or, when none does, by the first prices and `asks`. The least
-/// of all these is the bound.
+/// the plans in which every site serves units within its range (together the entries leave out no way of sharing out
+/// the units in multiples of what divides all demands' units), or, when none does, by the first prices and `asks`. The
+/// least of all these is the bound.
 struct TwoLevelCertificate {
     struct Units {
         std::int64_t least = 0;
