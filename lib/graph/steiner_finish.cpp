@@ -110,6 +110,7 @@ void Search::recombine() {
     }
     Effort effort;
     effort.fruitless_rounds = effort.patient_rounds = 2;
+    effort.most_rounds = 5;
     effort.recombine = false;
     effort.price = false;
     effort.branchings = 0;

@@ -10,7 +10,7 @@ namespace spadework::graph::steiner {
 
 namespace {
 
-constexpr std::size_t kMostWork = 1'500'000;  ///< Edges times terminals.
+constexpr std::size_t kMostWork = 4'000'000;  ///< Edges times terminals.
 constexpr int kMostQuestions = 1'500;         ///< The general solver asks whether to stop once a pass.
 
 /// Ends the general solver's run after so many passes, or with the search.

@@ -12,6 +12,8 @@ namespace {
 
 constexpr std::size_t kLargeGraph = 1'500;  ///< Edges beyond which branching and prices gain little.
 
+constexpr double kSmallGap = 0.01;  ///< Above it prices find what rounds do not.
+
 /// Less than a fiftieth gone.
 bool hardly_smaller(std::size_t now, std::size_t before) {
     return now >= before - before / 50;
@@ -121,9 +123,11 @@ void Search::rounds() {
     std::size_t before = graph_.live_edges();
     int fruitless = 0;
     const auto patience = [&] {
-        return graph_.live_edges() > kLargeGraph ? effort_.patient_rounds : effort_.fruitless_rounds;
+        const bool near = static_cast<double>(best_.cost - bound_) < kSmallGap * static_cast<double>(best_.cost);
+        return near && graph_.live_edges() > kLargeGraph ? effort_.patient_rounds : effort_.fruitless_rounds;
     };
-    for (int number = 0; !closed() && !stopped() && fruitless < patience(); ++number) {
+    for (int number = 0; number < effort_.most_rounds && fruitless < patience(); ++number) {
+        if (closed() || stopped()) return;
         const Cost old_best = best_.cost;
         const Cost old_bound = bound_;
         const std::size_t old_edges = graph_.live_edges();

@@ -31,8 +31,9 @@ struct Surroundings {
 struct Effort {
     double target_gap = 0.0;   ///< Stop when (cost - bound) / cost is at or below this.
     int fruitless_rounds = 3;  ///< Rounds without gain before the finish,
-    int patient_rounds = 12;   ///< and while the graph is too large for that to help much.
-    std::size_t starts = 4;    ///< Trees built at the beginning.
+    int patient_rounds = 12;   ///< and while the graph is large and the gap small.
+    int most_rounds = 1'000'000;
+    std::size_t starts = 4;  ///< Trees built at the beginning.
     RoundSize round;
     bool recombine = true;  ///< Solve unions of trees found.
     bool price = true;      ///< Raise the bound by prices once the graph is small.
