@@ -19,6 +19,7 @@ struct DesignLimits {
     int threads = 1;        ///< Never changes the answer.
     std::uint64_t seed = 1;
     graph::Progress* progress = nullptr;
+    double target_gap = 0;  ///< A solver stops when its gap is at or below this; 1 asks for a plan and no more.
 };
 
 struct Design {

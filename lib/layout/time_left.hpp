@@ -24,7 +24,7 @@ public:
     [[nodiscard]] graph::SolveLimits run(double share) const {
         graph::SolveLimits solver;
         solver.seconds = seconds() * share;
-        solver.target_gap = 0.0;
+        solver.target_gap = limits_.target_gap;
         solver.threads = limits_.threads;
         solver.seed = limits_.seed;
         solver.progress = limits_.progress;

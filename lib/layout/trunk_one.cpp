@@ -206,7 +206,7 @@ void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, c
     std::sort(order.begin(), order.end());
     const TimeLeft time(limits);
     for (std::size_t i = 0; i < std::min(order.size(), most_places) && !time.asked_to_stop(); ++i) {
-        const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress};
+        const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress, limits.target_gap};
         Design other = optimise(scenario, task_at({order[i].second}, scenario, trunk), share);
         other.direct_bound = Money();
         take_over(scenario, std::move(other), design);
@@ -228,7 +228,7 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     const bool ducts = RoomPrices(trunk.network).any_room();
     const TimeLeft time(limits);
     const auto share = [&](double part) {
-        return DesignLimits{time.seconds() * part, limits.threads, limits.seed, limits.progress};
+        return DesignLimits{time.seconds() * part, limits.threads, limits.seed, limits.progress, limits.target_gap};
     };
     Design design = optimise(scenario, task, share(ducts ? 0.5 : 1.0));
     if (!ducts && design.plan) try_promising_places(scenario, trunk, place_bounds, share(0.5), design);

@@ -1,13 +1,15 @@
 #include "report/compare_json.hpp"
 
+#include "report/explanation_report.hpp"
 #include "report/json_writer.hpp"
 #include "report/layout_json.hpp"
 
 namespace spadework::report {
 
-std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
-    JsonWriter json;
-    json.begin_object();
+namespace {
+
+/// Members of the current object.
+void write_comparison(JsonWriter& json, const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
     write_site(json, scenario);
     json.key("length_unit").text("m");
     json.key("seed").unsigned_whole(seed);
@@ -22,6 +24,25 @@ std::string compare_json(const Scenario& scenario, const Comparison& comparison,
     for (const LayoutResult& layout : comparison.layouts)
         write_layout(json, scenario, layout);
     json.end();
+}
+
+}  // namespace
+
+std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
+    JsonWriter json;
+    json.begin_object();
+    write_comparison(json, scenario, comparison, seed);
+    json.end();
+    return json.finished();
+}
+
+std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
+                         const std::optional<Explanation>& explanation) {
+    JsonWriter json;
+    json.begin_object();
+    write_comparison(json, scenario, comparison, seed);
+    json.key("explanation");
+    write_explanation(json, scenario, explanation);
     json.end();
     return json.finished();
 }

@@ -1,10 +1,12 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 
 #include "comparison/comparison.hpp"
 #include "scenario/scenario.hpp"
+#include "study/explanation.hpp"
 
 namespace spadework::report {
 
@@ -12,5 +14,9 @@ namespace spadework::report {
 /// says; money is in the currency's major unit with exactly its digits, so that cost_by_category sums to total_cost.
 /// `cheapest` is the id of a layout, or null.
 std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed);
+
+/// The same with `explanation` as its last member: an object, or null where there is no plan to explain.
+std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
+                         const std::optional<Explanation>& explanation);
 
 }  // namespace spadework::report

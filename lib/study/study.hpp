@@ -23,6 +23,8 @@ public:
     virtual void started(LayoutKind layout) = 0;
     /// Best total and bound so far in the solver's own units; only their ratio has a meaning outside.
     virtual void improved(LayoutKind layout, std::int64_t value, std::int64_t bound) = 0;
+    /// So many of all alternatives that explain() looks at are done.
+    virtual void explained(int /*done*/, int /*of*/) {}
     [[nodiscard]] virtual bool should_stop() const = 0;
 };
 

@@ -12,6 +12,7 @@
 #include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
 #include "report/csv_tables.hpp"
+#include "report/explanation_report.hpp"
 #include "report/plan_geojson.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
@@ -21,6 +22,7 @@
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
 #include "spadework/study_run.hpp"
+#include "study/explanation.hpp"
 
 namespace spadework {
 
@@ -31,22 +33,49 @@ struct CompareOptions {
     ResultOptions result;
     SearchOptions search;
     std::string certificate_folder;
+    bool explain = false;
 };
 
-Study run_study(const Scenario& scenario, const CompareOptions& options) {
+/// A comparison, and why its cheapest plan is as it is where that was asked for.
+struct Compared {
+    Study study;
+    std::optional<Explanation> explanation;
+};
+
+Compared run_study(const Scenario& scenario, const CompareOptions& options) {
     const InterruptWatch watch;
     ProgressLine progress(!options.site.quiet);
-    return compare_layouts(scenario, study_options(options.search, progress));
+    Compared compared{compare_layouts(scenario, study_options(options.search, progress)), std::nullopt};
+    if (!options.explain || !compared.study.violations.empty()) return compared;
+    compared.explanation = explain(scenario, compared.study.comparison, study_options(options.search, progress));
+    if (compared.explanation) compared.study.violations = compared.explanation->violations;
+    return compared;
 }
+
+std::string text_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
+    const std::string text = report::compare_text(scenario, compared.study.comparison);
+    return options.explain ? text + report::explanation_text(scenario, compared.explanation) : text;
+}
+
+std::string json_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
+    const Comparison& comparison = compared.study.comparison;
+    const std::uint64_t seed = options.search.seed;
+    return options.explain ? report::compare_json(scenario, comparison, seed, compared.explanation)
+                           : report::compare_json(scenario, comparison, seed);
+}
+
+const char* const explanation_file = "explanation.csv";
 
 std::string plan_file_name(LayoutKind layout) {
     return fmt::format("plan-{}.geojson", id_of(layout));
 }
 
 /// Everything --out writes of a comparison.
-std::vector<OutputFile> files_of(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
-    std::vector<OutputFile> files = {{"comparison.json", report::compare_json(scenario, comparison, seed)},
-                                     {"comparison.txt", report::compare_text(scenario, comparison)}};
+std::vector<OutputFile> files_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
+    const Comparison& comparison = compared.study.comparison;
+    std::vector<OutputFile> files = {{"comparison.json", json_of(scenario, options, compared)},
+                                     {"comparison.txt", text_of(scenario, options, compared)}};
+    if (options.explain) files.push_back({explanation_file, report::explanation_csv(scenario, compared.explanation)});
     for (report::NamedTable& table : report::csv_tables(scenario, comparison)) {
         files.push_back({std::move(table.name), std::move(table.content)});
     }
@@ -77,14 +106,14 @@ void write_certificates(const OutputFolder& folder, const Scenario& scenario, co
                          report::shown(options.certificate_folder)));
 }
 
-/// Plans of layouts that an earlier run may have left, and this one has none of.
+/// Files that an earlier run may have left, and this one does not write.
 std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
-    std::vector<std::string> outdated;
-    for (const LayoutKind layout : all_layouts()) {
-        const std::string name = plan_file_name(layout);
-        const auto is_written = [&](const OutputFile& file) { return file.name == name; };
-        if (std::none_of(files.begin(), files.end(), is_written)) outdated.push_back(name);
-    }
+    std::vector<std::string> outdated = {explanation_file};
+    for (const LayoutKind layout : all_layouts())
+        outdated.push_back(plan_file_name(layout));
+    std::erase_if(outdated, [&](const std::string& name) {
+        return std::any_of(files.begin(), files.end(), [&](const OutputFile& file) { return file.name == name; });
+    });
     return outdated;
 }
 
@@ -99,14 +128,14 @@ ExitCode compare_site(const CompareOptions& options) {
     const Scenario& scenario = *site->scenario;
     const auto folder = open_folder(options.result.folder);
     const auto certificate_folder = open_folder(options.certificate_folder);
-    const Study study = run_study(scenario, options);
-    if (!study.violations.empty()) return report_bug(study.violations);
+    const Compared compared = run_study(scenario, options);
+    if (!compared.study.violations.empty()) return report_bug(compared.study.violations);
 
-    const Comparison& comparison = study.comparison;
-    if (folder) write_files(*folder, files_of(scenario, comparison, options.search.seed));
+    const Comparison& comparison = compared.study.comparison;
+    if (folder) write_files(*folder, files_of(scenario, options, compared));
     if (certificate_folder) write_certificates(*certificate_folder, scenario, options, comparison);
-    print(options.result.format == OutputFormat::json ? report::compare_json(scenario, comparison, options.search.seed)
-                                                      : report::compare_text(scenario, comparison));
+    print(options.result.format == OutputFormat::json ? json_of(scenario, options, compared)
+                                                      : text_of(scenario, options, compared));
     if (options.site.verbose) complain(report::reasons_text(comparison));
     return outcome(comparison.cheapest.has_value());
 }
@@ -120,6 +149,8 @@ Command add_compare_command(CLI::App& program) {
     add_result_options(syntax, options->result);
     add_text_option(syntax, "--certificate", "DIR", options->certificate_folder,
                     "Also write to this folder what 'spadework verify' needs to check plans and bounds");
+    add_flag(syntax, "--explain", options->explain,
+             "Also what the next best way would cost, for each building and enclosure of the cheapest layout");
     add_layouts_option(syntax, options->search.layouts);
     add_search_options(syntax, options->search);
     return {&syntax, [options] { return compare_site(*options); }};

@@ -43,6 +43,11 @@ void ProgressLine::improved(LayoutKind layout, std::int64_t value, std::int64_t 
     draw();
 }
 
+void ProgressLine::explained(int done, int of) {
+    explained_ = fmt::format("alternatives: {} of {}", done, of);
+    draw();
+}
+
 bool ProgressLine::should_stop() const {
     return InterruptWatch::interrupted();
 }
@@ -51,9 +56,12 @@ void ProgressLine::draw() {
     const Clock::time_point now = Clock::now();
     if (!draws_ || now - last_drawn_ < least_time_between_draws) return;
     last_drawn_ = now;
-    std::string line = "gap:";
-    for (const auto& [layout, state] : state_)
-        line += fmt::format(" {} {} ", id_of(layout), state);
+    std::string line = explained_;
+    if (line.empty()) {
+        line = "gap:";
+        for (const auto& [layout, state] : state_)
+            line += fmt::format(" {} {} ", id_of(layout), state);
+    }
     line.resize(std::min(line.size(), terminal_columns() - 1));
     const auto width = static_cast<std::size_t>(columns_drawn_);
     columns_drawn_ = static_cast<int>(line.size());

@@ -20,6 +20,7 @@ public:
 
     void started(LayoutKind layout) override;
     void improved(LayoutKind layout, std::int64_t value, std::int64_t bound) override;
+    void explained(int done, int of) override;
     [[nodiscard]] bool should_stop() const override;
 
     /// Takes the line off the screen.
@@ -34,6 +35,7 @@ private:
     Clock::time_point last_drawn_;
     int columns_drawn_ = 0;
     std::map<LayoutKind, std::string> state_;  ///< "gap 1.25 %" for each layout begun.
+    std::string explained_;                    ///< How many alternatives have been looked at, once any has.
 };
 
 }  // namespace spadework
