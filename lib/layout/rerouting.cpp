@@ -181,6 +181,13 @@ RoutedLayout routes_of(const Plan& plan) {
         const int served_by = cable.role == CableRole::drop ? *cable.enclosure : -1;
         routed.buildings.push_back({*cable.building, served_by, {cable.from, cable.to, cable.steps}});
     }
+    for (const std::vector<BuildingIndex>& chain : plan.chains) {
+        for (const PlannedCable& cable : plan.cables) {
+            if (cable.role != CableRole::closing || cable.building != chain.back()) continue;
+            routed.closings.push_back({cable.from, cable.to, cable.steps});
+            break;
+        }
+    }
     std::sort(routed.buildings.begin(), routed.buildings.end(),
               [](const RoutedBuilding& a, const RoutedBuilding& b) { return a.building < b.building; });
     return routed;

@@ -2,7 +2,7 @@
 
 // Changes to a plan that is there already: its routes, and the same with one building served otherwise or not at all.
 // All else stays where it is, so that such plans cost little to find; they prove nothing. A network with ways withheld
-// keeps the new cable off them.
+// keeps the new cable off them. All but routes_of() leave rings alone.
 
 #include <cstddef>
 #include <optional>
@@ -15,7 +15,7 @@
 
 namespace spadework {
 
-/// The routes of a plan. Where a full duct parts cables that run together, the first one's route counts. Not for rings.
+/// The routes of a plan. Where a full duct parts cables that run together, the first one's route counts.
 RoutedLayout routes_of(const Plan& plan);
 
 /// The site without a building; those behind it move up by one.

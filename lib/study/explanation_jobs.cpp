@@ -6,6 +6,8 @@
 
 #include "layout/reconcile.hpp"
 #include "layout/rerouting.hpp"
+#include "layout/ring_rule.hpp"
+#include "rates/opening_rates.hpp"
 #include "rates/quote_rates.hpp"
 #include "study/cheapest_candidate.hpp"
 #include "study/served.hpp"
@@ -18,19 +20,6 @@ constexpr double plan_only = 1.0;  ///< A gap that the first plan meets.
 constexpr std::size_t most_barred_stretches = 4;
 constexpr std::size_t most_chain_moves = 4;
 constexpr int not_barred = -1;
-
-bool can_reroute(LayoutKind layout) {
-    switch (layout) {
-        case LayoutKind::home_runs:
-        case LayoutKind::trunk_one:
-        case LayoutKind::trunk:
-        case LayoutKind::mixed:
-        case LayoutKind::daisy_chain:
-            return true;
-        default:
-            return false;
-    }
-}
 
 DesignLimits sketching(const DesignLimits& limits) {
     DesignLimits sketch = limits;
@@ -157,6 +146,15 @@ void add_own_detour(const Explained& what, BuildingIndex building, CheapestCandi
     candidates.add(what.scenario, rerouted(what, network_of(what.scenario, withheld), building), last);
 }
 
+/// The layout on a map without a segment, by the rules of the whole map: there a ring may not come back by a way that
+/// it was let off only because the segment was barred.
+Design sketched(const Explained& what, const Scenario& site, const DesignLimits& limits) {
+    Design sketch = design(what.best.layout, site, sketching(limits));
+    const bool is_ring = sketch.plan && what.best.layout == LayoutKind::ring;
+    if (is_ring && !rings_keep_apart(what.scenario, routes_of(*sketch.plan))) sketch.plan.reset();
+    return sketch;
+}
+
 /// The site without each of the segments; what it comes to at least is the least bound of them all.
 std::optional<Money> add_barred(const Explained& what, const std::vector<SegmentIndex>& segments,
                                 BuildingIndex building, const DesignLimits& limits, std::deque<Scenario>& sites,
@@ -166,7 +164,7 @@ std::optional<Money> add_barred(const Explained& what, const std::vector<Segment
     for (const SegmentIndex segment : segments) {
         const Scenario& site = sites.emplace_back(without_segment(what.scenario, segment));
         candidates.add(site, rerouted(what, network_of(site), building), segment);
-        Design sketch = design(what.best.layout, site, sketching(limits));
+        Design sketch = sketched(what, site, limits);
         bounded = bounded && sketch.plan.has_value();
         least = least ? std::min(*least, sketch.direct_bound) : sketch.direct_bound;
         candidates.add(site, std::move(sketch), segment);
@@ -184,7 +182,7 @@ std::string no_other_way(const std::vector<SegmentIndex>& alone) {
 
 Explained::Explained(const Scenario& on, const Comparison& of, const LayoutResult& cheapest)
     : scenario(on), comparison(of), best(cheapest), network(network_of(on)) {
-    if (can_reroute(best.layout)) routes = routes_of(*best.plan);
+    if (best.layout != LayoutKind::ring) routes = routes_of(*best.plan);
 }
 
 JobOutcome move_enclosure(const Explained& what, const DesignLimits& limits, EnclosureReason& reason) {
