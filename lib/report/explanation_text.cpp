@@ -22,7 +22,7 @@ std::string extra_figure(const Scenario& scenario, const Alternative& alternativ
 }
 
 std::string least_figure(const Scenario& scenario, const Alternative& alternative) {
-    const bool known = alternative.found && alternative.least_extra;
+    const bool known = alternative.found && alternative.least_extra && *alternative.least_extra > Money();
     return known ? figure(*alternative.least_extra, scenario.currency) : none;
 }
 

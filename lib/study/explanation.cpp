@@ -49,18 +49,18 @@ Explanation begun(const Scenario& scenario, const LayoutResult& best) {
     return explanation;
 }
 
-/// The long work first, so that no worker is left with it at the end.
+/// The quick work first: time it leaves over goes to the enclosures.
 std::vector<ExplanationJob> jobs_for(const Explained& what, Explanation& explanation) {
     std::vector<ExplanationJob> jobs;
-    for (EnclosureReason& reason : explanation.enclosures) {
-        jobs.push_back([&what, &reason](const DesignLimits& limits) { return move_enclosure(what, limits, reason); });
-        jobs.push_back(
-            [&what, &reason](const DesignLimits& limits) { return leave_out_enclosure(what, limits, reason); });
-    }
     for (BuildingReason& reason : explanation.buildings) {
         jobs.push_back([&what, &reason](const DesignLimits& limits) { return serve_otherwise(what, limits, reason); });
         jobs.push_back(
             [&what, &reason](const DesignLimits& limits) { return leave_out_building(what, limits, reason); });
+    }
+    for (EnclosureReason& reason : explanation.enclosures) {
+        jobs.push_back([&what, &reason](const DesignLimits& limits) { return move_enclosure(what, limits, reason); });
+        jobs.push_back(
+            [&what, &reason](const DesignLimits& limits) { return leave_out_enclosure(what, limits, reason); });
     }
     return jobs;
 }

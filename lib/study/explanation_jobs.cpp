@@ -9,6 +9,7 @@
 #include "layout/ring_rule.hpp"
 #include "rates/opening_rates.hpp"
 #include "rates/quote_rates.hpp"
+#include "routing/distances.hpp"
 #include "study/cheapest_candidate.hpp"
 #include "study/served.hpp"
 
@@ -20,6 +21,10 @@ constexpr double plan_only = 1.0;  ///< A gap that the first plan meets.
 constexpr std::size_t most_barred_stretches = 4;
 constexpr std::size_t most_chain_moves = 4;
 constexpr int not_barred = -1;
+/// Where more places than these may hold an enclosure, sketches for one building leave the enclosures where they are.
+constexpr std::ptrdiff_t most_places_to_sketch = 16;
+/// With more enclosures than these in the plan, plans with one alone are too dear to be worth designing.
+constexpr std::size_t most_enclosures_near_one = 2;
 
 DesignLimits sketching(const DesignLimits& limits) {
     DesignLimits sketch = limits;
@@ -53,10 +58,12 @@ std::optional<CheapestCandidate::Found> settle(const Explained& what, const Chea
 }
 
 /// The layout designed on a site, with plans of narrower layouts where they come out cheaper.
-Design designed(LayoutKind layout, const Scenario& site, const DesignLimits& limits) {
+Design designed(const Explained& what, LayoutKind layout, const Scenario& site, const DesignLimits& limits) {
     std::vector<LayoutKind> kinds = {layout};
-    if (layout == LayoutKind::mixed) kinds.push_back(LayoutKind::home_runs);
-    if (layout == LayoutKind::mixed || layout == LayoutKind::trunk) kinds.push_back(LayoutKind::trunk_one);
+    const bool is_mixed = layout == LayoutKind::mixed;
+    if (is_mixed) kinds.push_back(LayoutKind::home_runs);
+    const bool near_one = what.best.plan->enclosures.size() <= most_enclosures_near_one;
+    if (near_one && (is_mixed || layout == LayoutKind::trunk)) kinds.push_back(LayoutKind::trunk_one);
     std::vector<Design> designs;
     DesignLimits share = limits;
     share.seconds /= static_cast<double>(kinds.size());
@@ -69,9 +76,10 @@ Design designed(LayoutKind layout, const Scenario& site, const DesignLimits& lim
 /// Designs in full on a site that forbids something of enclosures.
 void design_enclosures(const Explained& what, LayoutKind layout, const Scenario& site, const DesignLimits& limits,
                        JobOutcome& outcome, Alternative& alternative, std::vector<PlaceIndex>& places) {
-    Design design = designed(layout, site, limits);
+    Design design = designed(what, layout, site, limits);
     outcome.interrupted = design.interrupted;
-    const Money bound = total_of(design.direct_bound, site);
+    Money bound = total_of(design.direct_bound, site);
+    if (layout == what.best.layout) bound = std::max(bound, what.best.bound);
     CheapestCandidate candidates;
     candidates.add(site, std::move(design));
     const auto found = settle(what, candidates, outcome, alternative);
@@ -146,36 +154,67 @@ void add_own_detour(const Explained& what, BuildingIndex building, CheapestCandi
     candidates.add(what.scenario, rerouted(what, network_of(what.scenario, withheld), building), last);
 }
 
-/// The layout on a map without a segment, by the rules of the whole map: there a ring may not come back by a way that
-/// it was let off only because the segment was barred.
-Design sketched(const Explained& what, const Scenario& site, const DesignLimits& limits) {
-    Design sketch = design(what.best.layout, site, sketching(limits));
-    const bool is_ring = sketch.plan && what.best.layout == LayoutKind::ring;
-    if (is_ring && !rings_keep_apart(what.scenario, routes_of(*sketch.plan))) sketch.plan.reset();
-    return sketch;
+/// Whether sketches leave the enclosures where they are, and so bound nothing.
+bool keeps_enclosures(const Explained& what) {
+    if (what.best.plan->enclosures.empty()) return false;
+    const auto& places = what.scenario.places;
+    return std::count_if(places.begin(), places.end(), [](const Place& place) { return place.enclosure_allowed; }) >
+           most_places_to_sketch;
 }
 
-/// The site without each of the segments; what it comes to at least is the least bound of them all.
-std::optional<Money> add_barred(const Explained& what, const std::vector<SegmentIndex>& segments,
-                                BuildingIndex building, const DesignLimits& limits, std::deque<Scenario>& sites,
-                                CheapestCandidate& candidates) {
+/// The layout found quickly on a site with the same places.
+Design sketched(const Explained& what, const Scenario& site, const DesignLimits& limits) {
+    if (!keeps_enclosures(what)) return design(what.best.layout, site, sketching(limits));
+    Scenario kept = site;
+    for (Place& place : kept.places)
+        place.enclosure_allowed = false;
+    for (const PlannedEnclosure& enclosure : what.best.plan->enclosures)
+        kept.places[static_cast<std::size_t>(enclosure.place)].enclosure_allowed = true;
+    return design(what.best.layout, kept, sketching(limits));
+}
+
+/// A ring on a map without a segment, by the rule of the whole map: it may not do without a second way that is there
+/// only because the segment was barred.
+void hold_to_ring_rule(const Explained& what, Design& design) {
+    if (!design.plan || design.layout != LayoutKind::ring) return;
+    if (rings_keep_apart(what.scenario, routes_of(*design.plan))) return;
+    design.plan.reset();
+    design.reason = "no ring was found that comes back by a second way without them";
+}
+
+/// What barring segments one by one shows.
+struct Barred {
+    bool any_way = false;        ///< Some of them can be done without.
+    std::optional<Money> least;  ///< Of all plans without one of them, on direct cost; empty: not known.
+};
+
+/// The site without each of the segments in turn.
+Barred add_barred(const Explained& what, const std::vector<SegmentIndex>& segments, BuildingIndex building,
+                  const DesignLimits& limits, std::deque<Scenario>& sites, CheapestCandidate& candidates) {
+    Barred barred;
     std::optional<Money> least;
-    bool bounded = true;
+    const PlaceIndex at = what.scenario.buildings[static_cast<std::size_t>(building)].place;
+    bool bounded = !keeps_enclosures(what);
     for (const SegmentIndex segment : segments) {
         const Scenario& site = sites.emplace_back(without_segment(what.scenario, segment));
-        candidates.add(site, rerouted(what, network_of(site), building), segment);
+        const Network network = network_of(site);
+        if (!shortest_ways(network, what.scenario.hub.place).length[static_cast<std::size_t>(at)]) continue;
+        barred.any_way = true;
+        candidates.add(site, rerouted(what, network, building), segment);
         Design sketch = sketched(what, site, limits);
+        hold_to_ring_rule(what, sketch);
         bounded = bounded && sketch.plan.has_value();
         least = least ? std::min(*least, sketch.direct_bound) : sketch.direct_bound;
         candidates.add(site, std::move(sketch), segment);
     }
-    return bounded ? least : std::nullopt;
+    barred.least = bounded ? least : std::nullopt;
+    return barred;
 }
 
-/// Why there is no other way, where no plan says more.
-std::string no_other_way(const std::vector<SegmentIndex>& alone) {
-    return alone.empty() ? "its cable runs along others all the way, and no other way was found"
-                         : "its own segments are the only way to it";
+std::string no_other_way(const std::vector<SegmentIndex>& alone, const Barred& barred, const std::string& reason) {
+    if (alone.empty()) return "its cable runs along others all the way, and no other way was found";
+    if (!barred.any_way) return "its own segments are the only way to it";
+    return reason.empty() ? "no other plan was found" : reason;
 }
 
 }  // namespace
@@ -216,16 +255,16 @@ JobOutcome serve_otherwise(const Explained& what, const DesignLimits& limits, Bu
     if (!all) stretches.resize(most_barred_stretches);
     add_other_points(what, reason.building, candidates);
     if (alone.empty()) add_own_detour(what, reason.building, candidates);
-    const auto least = add_barred(what, stretches, reason.building, limits, sites, candidates);
+    const Barred barred = add_barred(what, stretches, reason.building, limits, sites, candidates);
     const auto found = settle(what, candidates, outcome, reason.otherwise);
     if (!found) {
-        reason.otherwise.reason = no_other_way(alone);
+        reason.otherwise.reason = no_other_way(alone, barred, candidates.reason());
         return outcome;
     }
     reason.service_otherwise = service_of(*found->result.plan, reason.building);
     if (found->tag != not_barred) reason.segment_avoided = found->tag;
-    if (all && least && what.best.layout == LayoutKind::home_runs) {
-        reason.otherwise.least_extra = total_of(*least, what.scenario) - what.best.total;
+    if (all && barred.least && what.best.layout == LayoutKind::home_runs) {
+        reason.otherwise.least_extra = total_of(*barred.least, what.scenario) - what.best.total;
     }
     return outcome;
 }
@@ -242,9 +281,9 @@ JobOutcome leave_out_building(const Explained& what, const DesignLimits& limits,
     if (what.routes) {
         candidates.add(site, routes_without(what.scenario, what.network, *what.routes, reason.building));
     }
-    Design sketch = design(what.best.layout, site, sketching(limits));
+    Design sketch = sketched(what, site, limits);
     const Money bound = total_of(sketch.direct_bound, site);
-    const bool bounded = sketch.plan.has_value();
+    const bool bounded = sketch.plan && !keeps_enclosures(what);
     candidates.add(site, std::move(sketch));
     if (settle(what, candidates, outcome, reason.left_out) && bounded) {
         reason.left_out.least_extra = bound - what.best.total;
