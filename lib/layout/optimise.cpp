@@ -104,7 +104,8 @@ Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLi
             keep_cheaper(scenario, other, design);
     }
     withhold_full_ducts(scenario, task, *first.routed, time, design);
-    if (!task.quick) price_full_ducts(scenario, task, *first.routed, time, design);
+    const bool quick = task.quick || limits.target_gap >= 1;
+    if (!quick) price_full_ducts(scenario, task, *first.routed, time, design);
     if (!design.plan && task.fallbacks) {
         for (const RoutedLayout& fallback : task.fallbacks(*first.routed)) {
             keep_cheaper(scenario, fallback, design);

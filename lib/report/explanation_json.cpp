@@ -44,6 +44,12 @@ void write_service(JsonWriter& json, const Scenario& scenario, const Service& se
     } else {
         json.text(place_at(scenario, scenario.hub.place).id);
     }
+    json.key("next_in_chain");
+    if (service.next) {
+        json.text(building_at(scenario, *service.next).id);
+    } else {
+        json.null();
+    }
     json.key("route_m").metres(service.route);
 }
 

@@ -58,10 +58,13 @@ std::string enclosure_reasons_table(const Scenario& scenario, const Explanation&
     return table.text();
 }
 
-std::string other_way_in_words(const Scenario& scenario, const BuildingReason& reason) {
+std::string other_way_in_words(const Scenario& scenario, LayoutKind layout, const BuildingReason& reason) {
     if (!reason.otherwise.found) return none;
     std::string text = fmt::format("{}, {} {}", point_in_words(scenario, reason.service_otherwise),
                                    figure(reason.service_otherwise.route, scenario), length_unit(scenario));
+    const auto next = reason.service_otherwise.next;
+    if (next) text += ", then " + building_at(scenario, *next).id;
+    if (!next && layout == LayoutKind::daisy_chain) text += ", then none";
     if (reason.segment_avoided) text += ", not by " + segment_at(scenario, *reason.segment_avoided).id;
     return shown(text);
 }
@@ -82,7 +85,7 @@ std::string building_reasons_table(const Scenario& scenario, const Explanation& 
     for (const BuildingReason& reason : explanation.buildings) {
         table.add({shown(building_at(scenario, reason.building).id), shown(point_in_words(scenario, reason.service)),
                    figure(reason.service.route, scenario), figure(reason.own_trench, scenario),
-                   figure(reason.shared_trench, scenario), other_way_in_words(scenario, reason),
+                   figure(reason.shared_trench, scenario), other_way_in_words(scenario, explanation.layout, reason),
                    extra_figure(scenario, reason.otherwise), saved_figure(scenario, reason.left_out)});
         route += reason.service.route;
         own += reason.own_trench;

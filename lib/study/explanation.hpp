@@ -31,6 +31,7 @@ struct Alternative {
 struct Service {
     std::optional<PlaceIndex> enclosure;
     std::optional<BuildingIndex> building;  ///< The one before it in a chain. The hub where both are empty.
+    std::optional<BuildingIndex> next;      ///< The one behind it in a chain; empty at its end.
     Length route;                           ///< Of its own cable, from there.
     friend bool operator==(const Service&, const Service&) = default;
 };

@@ -154,12 +154,18 @@ void add_own_detour(const Explained& what, BuildingIndex building, CheapestCandi
     candidates.add(what.scenario, rerouted(what, network_of(what.scenario, withheld), building), last);
 }
 
-/// Whether sketches leave the enclosures where they are, and so bound nothing.
+/// Whether sketches leave the enclosures where they are.
 bool keeps_enclosures(const Explained& what) {
     if (what.best.plan->enclosures.empty()) return false;
     const auto& places = what.scenario.places;
     return std::count_if(places.begin(), places.end(), [](const Place& place) { return place.enclosure_allowed; }) >
            most_places_to_sketch;
+}
+
+/// Whether sketches come with a bound on all plans of the layout: those of several enclosures or a mix have none.
+bool sketches_bound(const Explained& what) {
+    const LayoutKind layout = what.best.layout;
+    return layout != LayoutKind::trunk && layout != LayoutKind::mixed && !keeps_enclosures(what);
 }
 
 /// The layout found quickly on a site with the same places.
@@ -194,7 +200,7 @@ Barred add_barred(const Explained& what, const std::vector<SegmentIndex>& segmen
     Barred barred;
     std::optional<Money> least;
     const PlaceIndex at = what.scenario.buildings[static_cast<std::size_t>(building)].place;
-    bool bounded = !keeps_enclosures(what);
+    bool bounded = sketches_bound(what);
     for (const SegmentIndex segment : segments) {
         const Scenario& site = sites.emplace_back(without_segment(what.scenario, segment));
         const Network network = network_of(site);
@@ -283,7 +289,7 @@ JobOutcome leave_out_building(const Explained& what, const DesignLimits& limits,
     }
     Design sketch = sketched(what, site, limits);
     const Money bound = total_of(sketch.direct_bound, site);
-    const bool bounded = sketch.plan && !keeps_enclosures(what);
+    const bool bounded = sketch.plan && sketches_bound(what);
     candidates.add(site, std::move(sketch));
     if (settle(what, candidates, outcome, reason.left_out) && bounded) {
         reason.left_out.least_extra = bound - what.best.total;

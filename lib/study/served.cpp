@@ -64,7 +64,9 @@ Service service_of(const Plan& plan, BuildingIndex building) {
     }
     for (const std::vector<BuildingIndex>& chain : plan.chains) {
         const auto at = std::find(chain.begin(), chain.end(), building);
-        if (at != chain.end() && at != chain.begin()) service.building = *(at - 1);
+        if (at == chain.end()) continue;
+        if (at != chain.begin()) service.building = *(at - 1);
+        if (at + 1 != chain.end()) service.next = *(at + 1);
     }
     return service;
 }

@@ -29,7 +29,7 @@ Alternative none(const std::string& reason) {
 }
 
 Service from_corner(double metres) {
-    return {crossroads::corner, std::nullopt, Length::from_metres(metres)};
+    return {crossroads::corner, std::nullopt, std::nullopt, Length::from_metres(metres)};
 }
 
 /// A mix with an enclosure at the corner: the barn drops from there, the kiosk has a home run, the lodge was not looked
@@ -38,7 +38,7 @@ Explanation explanation() {
     Explanation result;
     result.layout = LayoutKind::mixed;
     result.enclosures = {{crossroads::corner, 2, found(123456, 100000), {crossroads::gate}, found(200000, 200000), {}}};
-    const Service hub_run{std::nullopt, std::nullopt, Length::from_metres(170)};
+    const Service hub_run{std::nullopt, std::nullopt, std::nullopt, Length::from_metres(170)};
     result.buildings = {{crossroads::barn_house,
                          from_corner(80.25),
                          Length::from_metres(80.25),

@@ -100,13 +100,13 @@ TEST_CASE("a home run's next best way costs the longer trench and cable, worked 
     REQUIRE(explanation.buildings.size() == 2);
 
     const BuildingReason& mill = explanation.buildings[small_site::mill];
-    CHECK(mill.service == Service{std::nullopt, std::nullopt, metres(150)});
+    CHECK(mill.service == Service{std::nullopt, std::nullopt, std::nullopt, metres(150)});
     CHECK(mill.own_trench == metres(50));
     CHECK(mill.shared_trench == metres(100));
     // Across the meadow: 10 m more trench at 20.00, 40 m more cable at 0.60, and its duct and pulling at 1.86.
     REQUIRE(mill.otherwise.found);
     CHECK(mill.otherwise.extra == more_in_total(site, best, 200'00 + 24'00 + 74'40));
-    CHECK(mill.service_otherwise == Service{std::nullopt, std::nullopt, metres(190)});
+    CHECK(mill.service_otherwise == Service{std::nullopt, std::nullopt, std::nullopt, metres(190)});
     CHECK(mill.segment_avoided == small_site::lane);
     REQUIRE(mill.otherwise.least_extra.has_value());
     CHECK(*mill.otherwise.least_extra <= mill.otherwise.extra);
