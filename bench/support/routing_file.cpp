@@ -112,23 +112,30 @@ RawCase read_site_map(const std::string& text, Reader& reader) {
     return raw;
 }
 
+/// Keywords of an STP file are written in large or small letters.
+std::string in_small_letters(std::string word) {
+    for (char& c : word)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return word;
+}
+
 RawCase read_stp(const std::string& text, const ReadingChoice& choice, Reader& reader) {
     RawCase raw;
     std::string section;
     reader.each_line(text, [&](const std::vector<std::string>& words) {
-        const std::string& key = words[0];
-        if (key == "SECTION" && reader.has(words, 2)) {
-            section = words[1];
-        } else if (section == "Graph" && key == "Nodes" && reader.has(words, 2)) {
+        const std::string key = in_small_letters(words[0]);
+        if (key == "section" && reader.has(words, 2)) {
+            section = in_small_letters(words[1]);
+        } else if (section == "graph" && key == "nodes" && reader.has(words, 2)) {
             raw.vertex_count = reader.whole(words[1]) + 1;  // Numbered from 1; vertex 0 stays alone.
-        } else if (section == "Graph" && key == "Edges" && reader.has(words, 2)) {
+        } else if (section == "graph" && key == "edges" && reader.has(words, 2)) {
             raw.declared_edges = reader.whole(words[1]);
-        } else if (section == "Graph" && key == "E" && reader.has(words, 4)) {
+        } else if (section == "graph" && key == "e" && reader.has(words, 4)) {
             raw.edges.push_back(
                 {reader.whole(words[1]), reader.whole(words[2]), reader.number(words[3]), choice.trench_price});
-        } else if (section == "Terminals" && key == "Terminals" && reader.has(words, 2)) {
+        } else if (section == "terminals" && key == "terminals" && reader.has(words, 2)) {
             raw.declared_terminals = reader.whole(words[1]);
-        } else if (section == "Terminals" && key == "T" && reader.has(words, 2)) {
+        } else if (section == "terminals" && key == "t" && reader.has(words, 2)) {
             raw.terminals.push_back({reader.whole(words[1]), choice.cable_price});
         }
     });
@@ -249,7 +256,7 @@ RoutingCase read_routing_case(const std::string& text, const ReadingChoice& choi
     const std::string first_line = text.substr(0, text.find('\n'));
     const std::vector<std::string> first_words = words_of(first_line);
     const bool site_map = !first_words.empty() && first_words[0] == "CT";
-    const bool stp = !first_words.empty() && first_words[0] == "33D32945";
+    const bool stp = !first_words.empty() && in_small_letters(first_words[0]) == "33d32945";
     RoutingCase result;
     if (!site_map && !stp) {
         result.errors.push_back("line 1: neither an STP file (33D32945 ...) nor a site map (CT ...)");

@@ -10,6 +10,7 @@ namespace spadework::graph::two_level {
 namespace {
 
 constexpr int kFittings = 40;
+constexpr double kMostAsked = 0x1p58;  ///< Of all units at all sites together, so that no sum overflows.
 constexpr double kFittingDecay = 0.7;  ///< Of the step factor after a fitting that did not raise the bound.
 constexpr double kLongestAim = 0.02;   ///< Steps aim no higher above the bound than this share of the target.
 
@@ -106,6 +107,8 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
     Cost best = std::numeric_limits<Cost>::min();
     std::vector<Cost> best_asks = set.asks;
     double factor = 1.0;
+    const auto all_units = static_cast<double>(feeders_.steps() * feeders_.units_a_step());
+    const double most_ask = kMostAsked / std::max(all_units * static_cast<double>(set.sites.size()), 1.0);
     for (int i = 0; i < kFittings; ++i) {
         const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
         if (split.cost == kLargestCost) return kLargestCost;
@@ -126,7 +129,8 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
                                     kLongestAim * static_cast<double>(target));
         for (std::size_t k = 0; k < excess.size(); ++k) {
             const double ask = static_cast<double>(set.asks[k]) + factor * aim / squares * excess[k];
-            set.asks[k] = ask <= 0.0 && !exact_shares_ ? 0 : least_ask(static_cast<Cost>(ask));
+            const double kept = std::clamp(ask, exact_shares_ ? -most_ask : 0.0, most_ask);
+            set.asks[k] = least_ask(static_cast<Cost>(kept));
         }
     }
     set.asks = best_asks;
