@@ -23,7 +23,7 @@ struct Means {
 class Rounding {
 public:
     Rounding(const ChainProblem& problem, const ForkNetwork& network, Cost parts)
-        : problem_(problem), network_(network), means_(problem.edges.size()), share_(problem.edges.size(), 0.0) {
+        : network_(network), means_(problem.edges.size()), share_(problem.edges.size(), 0.0) {
         certificate.parts = parts;
         certificate.joining_prices.resize(problem.stops.size());
         certificate.arrival_prices.resize(problem.stops.size());
@@ -88,7 +88,6 @@ private:
         }
     }
 
-    const ChainProblem& problem_;
     const ForkNetwork& network_;
     std::vector<Means> means_;
     std::vector<double> share_;  ///< By edge: what it pays of a price on the joined edge.
