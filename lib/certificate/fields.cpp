@@ -83,7 +83,7 @@ Fields::Fields(const JsonValue& value, std::initializer_list<const char*> keys, 
         return;
     }
     for (const char* key : keys) {
-        const auto named = [&](const auto& member) { return member.first == key; };
+        const auto named = [&](const auto& member) { return member.key == key; };
         if (std::any_of(value.members.begin(), value.members.end(), named)) continue;
         problems.add(value, fmt::format("no key '{}'", key), "one");
     }

@@ -112,12 +112,12 @@ private:
             skip_space();
             if (at_ >= text_.size() || text_[at_] != '"') throw Stop{found_here(), "a key in quotes"};
             std::string key = parse_text();
-            const auto same = [&](const auto& member) { return member.first == key; };
+            const auto same = [&](const auto& member) { return member.key == key; };
             if (std::any_of(object.members.begin(), object.members.end(), same)) {
                 throw Stop{fmt::format("key '{}' twice", key), "each key once"};
             }
             expect(':', "':' after a key");
-            object.members.emplace_back(std::move(key), parse(depth + 1));
+            object.members.push_back({std::move(key), parse(depth + 1)});
             if (object.members.size() > 64) throw Stop{"an object of more than 64 keys", "fewer"};
         } while (take(','));
         expect('}', "',' or '}'");

@@ -16,6 +16,8 @@ namespace spadework::certificate {
 
 enum class JsonKind { null, number, text, list, object };
 
+struct JsonMember;
+
 struct JsonValue {
     JsonKind kind = JsonKind::null;
     int line = 0;
@@ -25,7 +27,12 @@ struct JsonValue {
     std::vector<JsonValue> items;
     /// Of a list of two and more whole numbers and nothing else: the numbers. Then `items` is empty.
     std::vector<std::int64_t> numbers;
-    std::vector<std::pair<std::string, JsonValue>> members;  ///< In the order of the file.
+    std::vector<JsonMember> members;  ///< In the order of the file.
+};
+
+struct JsonMember {
+    std::string key;
+    JsonValue value;
 };
 
 /// The value of a whole text, or nothing and the first problem in `diagnostics`: text that is not JSON of this kind, a

@@ -26,13 +26,13 @@ TEST_CASE("objects, lists, texts, numbers and null come apart as they were put t
     const JsonValue value =
         value_of(R"( {"a": [1, -2, 3], "b": [7], "c": [], "d": ["x", 1], "e": null, "f": {"g": "h"}} )");
     REQUIRE(value.members.size() == 6);
-    CHECK(value.members[0].second.numbers == std::vector<std::int64_t>{1, -2, 3});
-    CHECK(value.members[1].second.items.front().number == 7);
-    CHECK(value.members[2].second.kind == JsonKind::list);
-    CHECK(value.members[3].second.items[0].text == "x");
-    CHECK(value.members[3].second.items[1].number == 1);
-    CHECK(value.members[4].second.kind == JsonKind::null);
-    CHECK(value.members[5].second.members[0].second.text == "h");
+    CHECK(value.members[0].value.numbers == std::vector<std::int64_t>{1, -2, 3});
+    CHECK(value.members[1].value.items.front().number == 7);
+    CHECK(value.members[2].value.kind == JsonKind::list);
+    CHECK(value.members[3].value.items[0].text == "x");
+    CHECK(value.members[3].value.items[1].number == 1);
+    CHECK(value.members[4].value.kind == JsonKind::null);
+    CHECK(value.members[5].value.members[0].value.text == "h");
 }
 
 TEST_CASE("numbers in front of something else in a list are members like it") {
