@@ -116,6 +116,9 @@ std::vector<std::optional<Wide>> best_sums(const Scenario& scenario, const Route
 
 std::string price_fault(const Scenario& scenario, const RoutesEvidence& evidence) {
     for (const graph::EdgePriceSet& set : evidence.prices) {
+        if (set.size() != evidence.demands.size()) {
+            return fmt::format("a set of prices is for {} demands, not {}", set.size(), evidence.demands.size());
+        }
         const std::vector<Wide> claims = claimed(evidence, set);
         for (std::size_t e = 0; e < claims.size(); ++e) {
             const CertifiedEdge& edge = evidence.edges[e];

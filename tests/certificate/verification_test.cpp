@@ -101,6 +101,7 @@ TEST_CASE("figures above what the site makes are told") {
     CHECK(holds(fault_with([](RoutesEvidence& e) { e.roots.clear(); }), "nothing bounds plans"));
     CHECK(holds(fault_with([](RoutesEvidence& e) { e.demands.pop_back(); }), "2 demands"));
     CHECK(holds(fault_with([](RoutesEvidence& e) { e.units_a_minor /= 10; }), "above"));
+    CHECK(holds(fault_with([](RoutesEvidence& e) { e.prices[0].pop_back(); }), "is for 2 demands, not 3"));
 }
 
 TEST_CASE("a plan with something wrong is told, and one that costs something else") {
