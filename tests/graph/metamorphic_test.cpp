@@ -250,7 +250,7 @@ TEST_CASE("A demand more, an edge less or dearer edges never lower the optimum")
     }
 }
 
-TEST_CASE("The value at the optimum does not depend on the seed or the number of threads") {
+TEST_CASE("The value at the optimum does not depend on the random seed or the number of threads") {
     Dice dice(79);
     for (int round = 0; round < 10; ++round) {
         const SharedCostProblem problem = connected_problem(free_root, dice);
