@@ -91,6 +91,23 @@ struct Segment {
     std::string name;  ///< For people; may be empty.
 };
 
+/// What an area of the map means for trenches.
+enum class AreaUse {
+    open_ground,  ///< May be crossed anywhere, at its ground's price.
+    obstacle,     ///< May not be entered: a building, a pond, a tree's protection zone.
+    overlay,      ///< Changes what lies inside it: another ground, an extra price, a charge.
+};
+
+struct Area {
+    std::string id;
+    std::string name;  ///< For people; may be empty.
+    AreaUse use = AreaUse::open_ground;
+    std::vector<std::vector<Position>> rings;  ///< The border, then holes; the last point is not the first repeated.
+    std::optional<int> ground;                 ///< Index into grounds: of open ground, or what an overlay changes to.
+    UnitPrice extra_per_metre;                 ///< Of an overlay: on top of opening what lies inside.
+    std::vector<FixedCharge> charges;          ///< Of an overlay: once for each segment inside that is used.
+};
+
 /// What hangs on a building's gear, for example four cameras at 12 W.
 struct DeviceGroup {
     std::string what;
@@ -191,6 +208,7 @@ struct Scenario {
     CoordinateSystem coordinates = CoordinateSystem::plane_metres;
     std::vector<Place> places;      ///< Sorted by id.
     std::vector<Segment> segments;  ///< Sorted by id.
+    std::vector<Area> areas;        ///< Sorted by id.
     std::vector<Ground> grounds;    ///< Sorted by id.
     OpeningMethod existing_duct;    ///< What using an existing duct takes.
     OpeningMethod pole_line;        ///< What hanging cables on an existing pole line takes.

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 #include "site_file/keys.hpp"
 #include "site_file/section_readers.hpp"
 

@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "scenario/local_plane.hpp"
-#include "site_file/box_tree.hpp"
+#include "geometry/box_tree.hpp"
 #include "site_file/geojson_features.hpp"
-#include "site_file/plane_geometry.hpp"
+#include "geometry/plane_geometry.hpp"
 
 namespace spadework::site_file {
 

@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 #include "site_file/network_building.hpp"
 #include "site_file/section_readers.hpp"
 

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 
 namespace spadework::site_file {
 

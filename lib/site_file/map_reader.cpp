@@ -3,7 +3,7 @@
 
 #include <fmt/format.h>
 
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 #include "site_file/keys.hpp"
 #include "site_file/plain_number.hpp"
 #include "site_file/section_readers.hpp"

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 
 namespace spadework::site_file {
 

@@ -8,7 +8,7 @@
 
 #include "scenario/connectivity.hpp"
 #include "scenario/lookup.hpp"
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 #include "site_file/site_texts.hpp"
 
 using namespace spadework;

@@ -3,9 +3,9 @@
 #include <cstdint>
 #include <vector>
 
-#include "site_file/plane_geometry.hpp"
+#include "geometry/plane_geometry.hpp"
 
-namespace spadework::site_file {
+namespace spadework {
 
 /// A rectangle on a plane, in metres.
 struct Box {
@@ -69,4 +69,4 @@ void BoxTree::visit_near(const Box& target, Visit visit) const {
     }
 }
 
-}  // namespace spadework::site_file
+}  // namespace spadework

@@ -1,11 +1,11 @@
-#include "site_file/box_tree.hpp"
+#include "geometry/box_tree.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <tuple>
 
-namespace spadework::site_file {
+namespace spadework {
 
 Box box_around(const Stretch& stretch) {
     return {std::min(stretch.from.x, stretch.to.x), std::min(stretch.from.y, stretch.to.y),
@@ -54,4 +54,4 @@ BoxTree::BoxTree(const std::vector<Stretch>& stretches) : order_(stretches.size(
     }
 }
 
-}  // namespace spadework::site_file
+}  // namespace spadework

@@ -1,10 +1,10 @@
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 
 #include <cmath>
 
 #include <GeographicLib/Geodesic.hpp>
 
-namespace spadework::site_file {
+namespace spadework {
 
 double metres_between(const Position& a, const Position& b, CoordinateSystem coordinates) {
     if (coordinates == CoordinateSystem::plane_metres) return std::hypot(a.x - b.x, a.y - b.y);
@@ -20,4 +20,4 @@ double metres_along(const std::vector<Position>& polyline, CoordinateSystem coor
     return metres;
 }
 
-}  // namespace spadework::site_file
+}  // namespace spadework

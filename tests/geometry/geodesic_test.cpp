@@ -1,11 +1,11 @@
-#include "site_file/geodesic.hpp"
+#include "geometry/geodesic.hpp"
 
 #include <cmath>
 
 #include <doctest/doctest.h>
 
 using namespace spadework;
-using namespace spadework::site_file;
+using namespace spadework;
 
 namespace {
 

@@ -4,7 +4,7 @@
 
 #include "scenario/scenario.hpp"
 
-namespace spadework::site_file {
+namespace spadework {
 
 /// A straight piece between two points of a plane, in metres.
 struct Stretch {
@@ -29,4 +29,4 @@ bool ring_holds(const std::vector<Position>& ring, const Position& point);
 /// The sides of an outline: of each ring all around; a single point is a side without length.
 std::vector<Stretch> sides_of(const std::vector<std::vector<Position>>& rings);
 
-}  // namespace spadework::site_file
+}  // namespace spadework

@@ -1,4 +1,4 @@
-#include "site_file/box_tree.hpp"
+#include "geometry/box_tree.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,7 +8,7 @@
 
 #include <doctest/doctest.h>
 
-using namespace spadework::site_file;
+using namespace spadework;
 
 namespace {
 

@@ -1,9 +1,9 @@
-#include "site_file/plane_geometry.hpp"
+#include "geometry/plane_geometry.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace spadework::site_file {
+namespace spadework {
 
 namespace {
 
@@ -82,4 +82,4 @@ std::vector<Stretch> sides_of(const std::vector<std::vector<Position>>& rings) {
     return sides;
 }
 
-}  // namespace spadework::site_file
+}  // namespace spadework

@@ -1,4 +1,4 @@
-#include "site_file/plane_geometry.hpp"
+#include "geometry/plane_geometry.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 #include <doctest/doctest.h>
 
 using namespace spadework;
-using namespace spadework::site_file;
+using namespace spadework;
 
 namespace {
 
