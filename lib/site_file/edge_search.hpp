@@ -3,10 +3,10 @@
 #include <optional>
 #include <vector>
 
-#include "scenario/local_plane.hpp"
 #include "geometry/box_tree.hpp"
-#include "site_file/geojson_features.hpp"
 #include "geometry/plane_geometry.hpp"
+#include "scenario/local_plane.hpp"
+#include "site_file/geojson_features.hpp"
 
 namespace spadework::site_file {
 
