@@ -3,8 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "geometry/box_tree.hpp"
-#include "geometry/plane_geometry.hpp"
+#include "geometry/nearest_stretch.hpp"
 #include "scenario/local_plane.hpp"
 #include "site_file/geojson_features.hpp"
 
@@ -37,8 +36,7 @@ private:
         std::size_t edge;
     };
     std::vector<Edge> edges_;
-    std::vector<Stretch> stretches_;
-    std::optional<BoxTree> tree_;
+    std::optional<StretchSearch> search_;
     const LocalPlane& plane_;
 };
 

@@ -142,7 +142,7 @@ private:
         for (std::size_t line = 0; line < features_.lines.size(); ++line) {
             if (parts_.of_line[line] < 0) continue;
             for (const int vertex : vertices_.of_line[line]) {
-                const Position& point = vertices_.at[static_cast<std::size_t>(vertex)];
+                const Position& point = vertices_.at()[static_cast<std::size_t>(vertex)];
                 const double metres = metres_between(point, at, CoordinateSystem::wgs84_degrees);
                 if (metres >= to_vertex) continue;
                 std::tie(nearest_vertex, to_vertex) = std::make_tuple(vertex, metres);
@@ -150,13 +150,13 @@ private:
         }
         if (!is_near(std::min(to_spot, to_vertex), where, reading_)) return false;
         if (to_spot <= to_vertex && nearest_spot < features_.spots.size()) return join_hub(nearest_spot, where);
-        return add_hub_at_vertex(vertices_.at[static_cast<std::size_t>(nearest_vertex)], where);
+        return add_hub_at_vertex(vertices_.at()[static_cast<std::size_t>(nearest_vertex)], where);
     }
 
     /// A hub at a point of a line is a spot of its own there.
     bool add_hub_at_vertex(const Position& at, const SourcePosition& where) {
         SpotFeature spot;
-        spot.id = junction_id(at);
+        spot.id = junction_name(at);
         spot.name = spot.id;
         spot.kind = PlaceKind::hub;
         spot.rings = {{at}};

@@ -1,14 +1,10 @@
 #include "site_file/line_vertices.hpp"
 
-#include <cmath>
-
 #include "geometry/geodesic.hpp"
 
 namespace spadework::site_file {
 
 namespace {
-
-constexpr double cells_per_degree = 1e7;
 
 int root_of(std::vector<int>& parent, int item) {
     while (parent[static_cast<std::size_t>(item)] != item) {
@@ -21,22 +17,10 @@ int root_of(std::vector<int>& parent, int item) {
 
 }  // namespace
 
-std::size_t LineVertices::CellHash::operator()(const Cell& cell) const {
-    const auto x = static_cast<std::uint64_t>(cell.x) * 0x9E3779B97F4A7C15U;
-    return static_cast<std::size_t>((x ^ (x >> 32U)) + static_cast<std::uint64_t>(cell.y) * 0xC2B2AE3D27D4EB4FU);
-}
-
 int LineVertices::vertex_at(const Position& position) {
-    const auto whole_turn = static_cast<long long>(360 * cells_per_degree);
-    long long x = std::llround(position.x * cells_per_degree);
-    if (x <= -whole_turn / 2) x += whole_turn;
-    const Cell cell{x, std::llround(position.y * cells_per_degree)};
-    const auto [entry, is_new] = by_cell_.try_emplace(cell, static_cast<int>(at.size()));
-    if (is_new) {
-        at.push_back(position);
-        uses.push_back(0);
-    }
-    return entry->second;
+    const int vertex = grid.vertex_at(position);
+    uses.resize(grid.at().size(), 0);
+    return vertex;
 }
 
 LineVertices vertices_of(const std::vector<LineFeature>& lines) {
@@ -54,7 +38,7 @@ LineVertices vertices_of(const std::vector<LineFeature>& lines) {
 }
 
 LineParts parts_of(const std::vector<LineFeature>& lines, const LineVertices& vertices) {
-    std::vector<int> parent(vertices.at.size());
+    std::vector<int> parent(vertices.at().size());
     for (std::size_t i = 0; i < parent.size(); ++i)
         parent[i] = static_cast<int>(i);
     for (std::size_t line = 0; line < lines.size(); ++line) {
@@ -64,7 +48,7 @@ LineParts parts_of(const std::vector<LineFeature>& lines, const LineVertices& ve
             parent[static_cast<std::size_t>(root_of(parent, point))] = root_of(parent, points.front());
     }
     LineParts parts;
-    std::vector<int> part_of_root(vertices.at.size(), -1);
+    std::vector<int> part_of_root(vertices.at().size(), -1);
     for (std::size_t line = 0; line < lines.size(); ++line) {
         parts.of_line.push_back(-1);
         if (!lines[line].ban.empty()) continue;

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <unordered_map>
 #include <vector>
 
+#include "geometry/vertex_grid.hpp"
 #include "site_file/geojson_features.hpp"
 
 namespace spadework::site_file {
@@ -10,22 +10,14 @@ namespace spadework::site_file {
 /// The points of all lines, points at the same coordinates (to 10^-7 degree, about 1 cm) being one vertex.
 struct LineVertices {
     std::vector<std::vector<int>> of_line;  ///< Vertex of each point of each line.
-    std::vector<Position> at;               ///< By vertex, in the order of first appearance.
-    std::vector<int> uses;                  ///< How many points of lines lie there.
+    std::vector<int> uses;                  ///< How many points of lines lie at each vertex.
 
     /// The vertex at a position; a new one where there is none yet.
     int vertex_at(const Position& position);
+    /// By vertex, in the order of first appearance.
+    [[nodiscard]] const std::vector<Position>& at() const { return grid.at(); }
 
-private:
-    struct Cell {
-        long long x;
-        long long y;
-        friend bool operator==(const Cell&, const Cell&) = default;
-    };
-    struct CellHash {
-        std::size_t operator()(const Cell& cell) const;
-    };
-    std::unordered_map<Cell, int, CellHash> by_cell_;  ///< Only looked up, never walked.
+    VertexGrid grid;
 };
 
 LineVertices vertices_of(const std::vector<LineFeature>& lines);

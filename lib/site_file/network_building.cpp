@@ -105,17 +105,17 @@ private:
     }
 
     void choose_junctions() {
-        is_junction_.assign(vertices_.at.size(), 0);
+        is_junction_.assign(vertices_.at().size(), 0);
         for (const std::vector<int>& of_line : vertices_.of_line) {
             is_junction_[as_index(of_line.front())] = 1;
             is_junction_[as_index(of_line.back())] = 1;
         }
-        for (std::size_t vertex = 0; vertex < vertices_.at.size(); ++vertex) {
+        for (std::size_t vertex = 0; vertex < vertices_.at().size(); ++vertex) {
             if (vertices_.uses[vertex] > 1) is_junction_[vertex] = 1;
         }
         for (const int vertex : vertex_of_spot_)
             is_junction_[as_index(vertex)] = 1;
-        place_of_vertex_.assign(vertices_.at.size(), -1);
+        place_of_vertex_.assign(vertices_.at().size(), -1);
     }
 
     int add_place(Place place, const SourcePosition& where, std::optional<bool> enclosure) {
@@ -131,8 +131,8 @@ private:
         int& place = place_of_vertex_[as_index(vertex)];
         if (place < 0) {
             Place junction;
-            junction.at = vertices_.at[as_index(vertex)];
-            junction.id = junction_id(junction.at);
+            junction.at = vertices_.at()[as_index(vertex)];
+            junction.id = junction_name(junction.at);
             junction.name = junction.id;
             place = add_place(std::move(junction), where, std::nullopt);
         }
@@ -144,7 +144,7 @@ private:
         place_of_spot_.assign(joined_.size(), -1);
         for (std::size_t i = 0; i < joined_.size(); ++i) {
             const Attachment& join = joined_[i].attachment;
-            const Position& vertex = vertices_.at[as_index(vertex_of_spot_[i])];
+            const Position& vertex = vertices_.at()[as_index(vertex_of_spot_[i])];
             int& at_vertex = place_of_vertex_[as_index(vertex_of_spot_[i])];
             const bool stands_on_it = metres_between(join.entrance, vertex, degrees) <= stands_on_line_metres;
             Place place = place_for(features_.spots[joined_[i].spot]);
@@ -289,10 +289,6 @@ private:
 void add_network(Features& features, LineVertices& vertices, const std::vector<JoinedSpot>& joined,
                  const GeoJsonOptions& options, Reading& reading, Draft& draft) {
     NetworkBuilder(features, vertices, joined, options, reading, draft).build();
-}
-
-std::string junction_id(const Position& at) {
-    return fmt::format("{:.7f},{:.7f}", at.x, at.y);
 }
 
 }  // namespace spadework::site_file

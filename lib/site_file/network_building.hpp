@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "site_file/draft.hpp"
@@ -22,8 +21,5 @@ struct JoinedSpot {
 /// direction, laterals "lateral to SPOT". A piece that would end where it starts is cut once more halfway.
 void add_network(Features& features, LineVertices& vertices, const std::vector<JoinedSpot>& joined,
                  const GeoJsonOptions& options, Reading& reading, Draft& draft);
-
-/// Name of the junction at a position.
-std::string junction_id(const Position& at);
 
 }  // namespace spadework::site_file

@@ -23,7 +23,7 @@ TEST_CASE("points at the same coordinates are one vertex, wherever along the lin
     // 4 * 10^-8 degree is within 10^-7.
     CHECK(vertices.of_line[2][0] == vertices.of_line[0][1]);
     CHECK(vertices.uses[1] == 3);
-    CHECK(vertices.at.size() == 5);
+    CHECK(vertices.at().size() == 5);
 }
 
 TEST_CASE("the 180th meridian is one place from both sides") {
