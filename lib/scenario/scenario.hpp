@@ -89,6 +89,8 @@ struct Segment {
     std::vector<FixedCharge> charges;
     std::string ban;   ///< Why it may not be used; empty when it may.
     std::string name;  ///< For people; may be empty.
+    /// The area of open ground that it crosses, where the map itself has no way: an index into areas.
+    std::optional<int> area;
 };
 
 /// What an area of the map means for trenches.
@@ -106,6 +108,7 @@ struct Area {
     std::optional<int> ground;                 ///< Index into grounds: of open ground, or what an overlay changes to.
     UnitPrice extra_per_metre;                 ///< Of an overlay: on top of opening what lies inside.
     std::vector<FixedCharge> charges;          ///< Of an overlay: once for each segment inside that is used.
+    bool bars_segments = true;                 ///< Of an obstacle: segments that enter it may not be used.
 };
 
 /// What hangs on a building's gear, for example four cameras at 12 W.
@@ -169,6 +172,13 @@ struct SpareRules {
     int drop_spare_least = 0;  ///< In a drop, home run or hop.
 };
 
+/// How open ground becomes ways.
+struct OpenGroundRules {
+    Length spacing;       ///< Between the points of the lattice; 0: by the size of the open ground.
+    int directions = 16;  ///< Ways from each point: 8, 16 or 32.
+    Length reach;         ///< Segments and buildings this near to open ground are joined to it.
+};
+
 struct Rules {
     Termination termination = Termination::factory;
     StrandUse strand_use = StrandUse::duplex;
@@ -180,6 +190,7 @@ struct Rules {
     Percent contingency;
     Percent tax;
     int spare_copper_ports = 0;  ///< Wanted free on every building's switch.
+    OpenGroundRules open_ground;
 };
 
 /// A building that may come later.

@@ -39,6 +39,9 @@ void put_in_order(Scenario& scenario) {
         move_to(segment.to, place);
         move_to(segment.ground, ground);
     }
+    for (Area& area : scenario.areas) {
+        if (area.ground) move_to(*area.ground, ground);
+    }
     move_to(scenario.hub.place, place);
     for (Building& building : scenario.buildings)
         move_to(building.place, place);
@@ -46,6 +49,7 @@ void put_in_order(Scenario& scenario) {
         if (building.place) move_to(*building.place, place);
     }
     sort_by_id(scenario.segments);
+    sort_by_id(scenario.areas);
     sort_by_id(scenario.buildings);
     auto& catalogue = scenario.catalogue;
     std::stable_sort(catalogue.cables.begin(), catalogue.cables.end(), [](const auto& a, const auto& b) {

@@ -17,6 +17,7 @@ struct Draft {
     NameIndex segments{"segment"};
     NameIndex grounds{"ground"};
     NameIndex buildings{"building"};
+    NameIndex areas{"area"};
     std::vector<SourcePosition> place_positions;       ///< One a place.
     std::vector<SourcePosition> building_positions;    ///< One a building.
     std::vector<std::optional<bool>> enclosure_given;  ///< One a place: what the place itself says.

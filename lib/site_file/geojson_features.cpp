@@ -111,7 +111,7 @@ private:
         for (GeometryPart& part : read_geometry(document_, geometry, out_of_range_, reading_)) {
             if (part.kind == GeometryPart::Kind::line) {
                 add_line(part, properties, id);
-            } else {
+            } else if (!is_only_area(part, properties, id)) {
                 add_spot(part, properties, id);
             }
         }
@@ -222,6 +222,46 @@ private:
         features_.spots.push_back(std::move(spot));
     }
 
+    /// The kind of area that a polygon is by the rules; null when it is none.
+    const Area* area_kind_of(NodeId properties) const {
+        for (const AreaRule& rule : options_.area_rules) {
+            const NodeId tag = document_.find(properties, rule.property);
+            if (tag == no_node || document_.at(tag).kind == NodeKind::null) continue;
+            const auto listed = rule.kinds.find(text_of(tag));
+            if (listed != rule.kinds.end()) return &listed->second;
+            const auto any = rule.kinds.find("*");
+            if (any != rule.kinds.end() && text_of(tag) != "no") return &any->second;
+        }
+        return nullptr;
+    }
+
+    /// Takes a polygon as area where a rule says so; true when it is nothing else besides.
+    bool is_only_area(const GeometryPart& part, NodeId properties, const std::string& id) {
+        const Area* kind = part.kind == GeometryPart::Kind::area ? area_kind_of(properties) : nullptr;
+        if (kind == nullptr) return false;
+        add_areas(part, properties, id, *kind);
+        return options_.building_property.empty() && document_.find(properties, "place") == no_node;
+    }
+
+    /// Each outer ring with its holes is an area of its own.
+    void add_areas(const GeometryPart& part, NodeId properties, const std::string& id, const Area& kind) {
+        for (std::size_t i = 0; i < part.rings.size(); ++i) {
+            AreaFeature feature{kind, document_.position(part.node)};
+            feature.area.name = words_of(document_.find(properties, "name"), "name");
+            feature.area.id = unique_id(id, feature.area.name, "area", area_ids_);
+            feature.area.rings = {part.rings[i]};
+            feature.area.rings.insert(feature.area.rings.end(), part.holes[i].begin(), part.holes[i].end());
+            const std::string problem = problem_of_rings(feature.area.rings, CoordinateSystem::wgs84_degrees);
+            if (problem.empty()) {
+                features_.areas.push_back(std::move(feature));
+            } else {
+                reading_.warning(feature.where,
+                                 fmt::format("area {} is left out: {}", quoted(feature.area.id), problem),
+                                 "a polygon that does not cross itself");
+            }
+        }
+    }
+
     PlaceKind kind_of(NodeId node) {
         const std::string word = text_of(node);
         if (word == "junction") return PlaceKind::junction;
@@ -243,6 +283,7 @@ private:
     int number_ = 0;
     std::set<std::string> line_ids_;
     std::set<std::string> spot_ids_;
+    std::set<std::string> area_ids_;
     std::set<std::string> unlisted_;
 };
 

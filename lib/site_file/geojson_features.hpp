@@ -33,11 +33,18 @@ struct SpotFeature {
     SourcePosition where;
 };
 
+/// A polygon that is open ground, an obstacle or an overlay.
+struct AreaFeature {
+    Area area;
+    SourcePosition where;
+};
+
 /// What a GeoJSON file holds, in its order. Ids are unique: of the feature, else its property `name`, else "line 7" or
 /// "building 7" by its number in the file; a repeated one gets " (2)" behind it.
 struct Features {
     std::vector<LineFeature> lines;
     std::vector<SpotFeature> spots;
+    std::vector<AreaFeature> areas;
 };
 
 /// Reads the features of a GeoJSON text (RFC 7946): a FeatureCollection, a Feature or a bare geometry. Reports what is

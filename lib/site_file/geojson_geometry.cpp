@@ -75,7 +75,7 @@ private:
     }
 
     void add(GeometryPart::Kind kind, std::vector<std::vector<Position>> rings, NodeId node) {
-        parts.push_back({kind, std::move(rings), node});
+        parts.push_back({kind, std::move(rings), node, {}});
     }
 
     [[nodiscard]] std::size_t count_problems() const {
@@ -96,10 +96,23 @@ private:
         }
     }
 
+    /// The closed rings behind the first.
+    std::vector<std::vector<Position>> read_holes(const std::vector<NodeId>& rings, NodeId geometry) {
+        std::vector<std::vector<Position>> holes;
+        for (std::size_t i = 1; i < rings.size(); ++i) {
+            std::vector<Position> ring = positions(list(rings[i], geometry, "ring"), geometry);
+            if (ring.size() < 4 || !(ring.front() == ring.back())) continue;
+            ring.pop_back();
+            holes.push_back(std::move(ring));
+        }
+        return holes;
+    }
+
     void read_area(NodeId coordinates, NodeId geometry, bool several) {
         std::vector<NodeId> polygons = {coordinates};
         if (several) polygons = list(coordinates, geometry, "coordinates");
         std::vector<std::vector<Position>> rings;
+        std::vector<std::vector<std::vector<Position>>> holes;
         for (const NodeId polygon : polygons) {
             const std::vector<NodeId> all = list(polygon, geometry, "coordinates");
             if (all.empty()) continue;
@@ -115,8 +128,11 @@ private:
             }
             ring.pop_back();
             rings.push_back(std::move(ring));
+            holes.push_back(read_holes(all, geometry));
         }
-        if (!rings.empty()) add(GeometryPart::Kind::area, std::move(rings), geometry);
+        if (rings.empty()) return;
+        add(GeometryPart::Kind::area, std::move(rings), geometry);
+        parts.back().holes = std::move(holes);
     }
 
     std::vector<NodeId> list(NodeId node, NodeId geometry, std::string_view what) {

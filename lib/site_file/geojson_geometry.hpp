@@ -13,6 +13,7 @@ struct GeometryPart {
     Kind kind = Kind::point;
     std::vector<std::vector<Position>> rings;  ///< One list for a point or line; the outer rings of an area.
     NodeId node = no_node;
+    std::vector<std::vector<std::vector<Position>>> holes;  ///< Of an area: those of each outer ring.
 };
 
 /// Positions that cannot be longitude and latitude are counted here, and reported once for the whole file.

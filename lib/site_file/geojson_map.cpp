@@ -312,6 +312,10 @@ void read_geojson_map(Fields& map, const Fields& site, Sources& sources, Reading
     const Document* document = sources.open(options.file, map.document(), options.file_position, Syntax::json, reading);
     if (document == nullptr) return;
     Features features = read_features(*document, options, reading, draft);
+    for (AreaFeature& feature : features.areas) {
+        draft.areas.add(feature.area.id, static_cast<int>(draft.scenario.areas.size()), feature.where, reading);
+        draft.scenario.areas.push_back(std::move(feature.area));
+    }
     GeoJsonMap(std::move(features), options, site, reading, draft).build();
 }
 

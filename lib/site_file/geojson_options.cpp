@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "site_file/keys.hpp"
 #include "site_file/section_readers.hpp"
 
 namespace spadework::site_file {
@@ -57,6 +58,28 @@ void read_ban_choice(Fields fields, Reading& reading, GeoJsonOptions& options) {
         options.ban_by_value[document.at(value).text] = document.at(reason).text;
 }
 
+AreaRule read_area_rule(Fields fields, Reading& reading, const Draft& draft) {
+    AreaRule rule;
+    rule.property = fields.text("property");
+    const Document& document = fields.document();
+    const NodeId values = fields.node("values");
+    const std::vector<NodeId> children = document.children(values);
+    if (values == no_node) return rule;
+    if (document.at(values).kind != NodeKind::mapping || children.empty()) {
+        reading.error(document.position(values), fmt::format("values is {}", description(document.at(values))),
+                      "a mapping of values, each describing a kind of area");
+        return rule;
+    }
+    NameIndex seen("value");
+    for (std::size_t i = 0; i + 1 < children.size(); i += 2) {
+        const std::string& value = document.at(children[i]).text;
+        seen.add(value, 0, document.position(children[i]), reading);
+        Fields kind(reading, document, children[i + 1], geojson_area_kind_record(), "");
+        rule.kinds[value] = read_area_kind(kind, reading, draft);
+    }
+    return rule;
+}
+
 void read_take(Fields& fields, GeoJsonOptions& options) {
     const NodeId node = fields.node("take");
     const Document& document = fields.document();
@@ -91,6 +114,8 @@ GeoJsonOptions read_geojson_options(Fields fields, Reading& reading, const Draft
     read_ground_choice(fields.record("grounds"), reading, draft, options);
     if (fields.has("bans")) read_ban_choice(fields.record("bans"), reading, options);
     read_building_choice(fields.record("buildings"), options);
+    for (const NodeId item : fields.items("areas"))
+        options.area_rules.push_back(read_area_rule(fields.item("areas", item, ""), reading, draft));
     options.lateral_ground =
         fields.has("lateral-ground") ? ground_of(fields, "lateral-ground", reading, draft) : options.default_ground;
     options.longest_lateral_metres = fields.number("longest-lateral");

@@ -9,6 +9,12 @@
 
 namespace spadework::site_file {
 
+/// What polygons are by the value of a property: areas without id and border.
+struct AreaRule {
+    std::string property;
+    std::map<std::string, Area> kinds;  ///< "*" stands for every other value but "no".
+};
+
 /// How a GeoJSON file is to be read as a map.
 struct GeoJsonOptions {
     std::string file;
@@ -29,6 +35,8 @@ struct GeoJsonOptions {
     int nearest = 0;  ///< 0: no limit.
     std::vector<LinkDemand> links;
     std::vector<DeviceGroup> devices;
+
+    std::vector<AreaRule> area_rules;  ///< The first that fits counts.
 
     double longest_lateral_metres = 0;
     bool skip_cut_off = false;

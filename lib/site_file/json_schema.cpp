@@ -93,7 +93,9 @@ Json value_schema(const Key& key) {
         case ValueType::position:
             return position_schema();
         case ValueType::positions:
-            return list_of(position_schema(), 0);
+            return list_of(position_schema(), key.least_items);
+        case ValueType::rings:
+            return list_of(list_of(position_schema(), 3), key.least_items);
         case ValueType::texts:
             return list_of(text_type(), 0);
         case ValueType::text_map:

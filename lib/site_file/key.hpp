@@ -25,6 +25,7 @@ enum class ValueType {
     file,           ///< A relative path.
     position,       ///< [x, y] or [longitude, latitude].
     positions,      ///< A list of positions.
+    rings,          ///< A list of lists of positions.
     texts,          ///< A list of texts.
     text_map,       ///< Names of the user's own, each with a text.
     record,         ///< A mapping with the keys of `record`.

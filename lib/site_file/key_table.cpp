@@ -48,6 +48,8 @@ std::string type_text(const Key& key) {
             return "[x, y]";
         case ValueType::positions:
             return "list of [x, y]";
+        case ValueType::rings:
+            return "list of lists of [x, y]";
         case ValueType::texts:
             return "list of texts";
         case ValueType::text_map:

@@ -17,10 +17,13 @@ const Record& place_enclosure_record();
 const Record& segment_record();
 const Record& segment_duct_record();
 const Record& charge_record();
+const Record& area_record();
 const Record& geojson_record();
 const Record& geojson_grounds_record();
 const Record& geojson_bans_record();
 const Record& geojson_buildings_record();
+const Record& geojson_area_rule_record();
+const Record& geojson_area_kind_record();
 
 const Record& ground_record();
 const Record& method_record();
@@ -47,6 +50,7 @@ const Record& rules_record();
 const Record& loss_record();
 const Record& slack_record();
 const Record& spare_record();
+const Record& open_ground_record();
 const Record& growth_record();
 const Record& future_building_record();
 

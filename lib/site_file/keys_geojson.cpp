@@ -19,6 +19,12 @@ const Record& geojson_record() {
          .type = ValueType::record,
          .record = &geojson_buildings_record(),
          .meaning = "Which points and polygons are buildings, and what they want."},
+        {.name = "areas",
+         .type = ValueType::record_list,
+         .source = "none: no polygon is an area",
+         .record = &geojson_area_rule_record(),
+         .meaning = "Which polygons are open ground, obstacles or overlays; the first rule that fits counts. Such a "
+                    "polygon is a building too only where `buildings.property` makes it one."},
         {.name = "lateral-ground",
          .type = ValueType::reference,
          .source = "grounds.default",

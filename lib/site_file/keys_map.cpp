@@ -75,6 +75,11 @@ const Record& map_record() {
          .source = "none",
          .record = &geojson_record(),
          .meaning = "A GeoJSON file (RFC 7946) as the map, instead of `places` and `segments`, and how to read it."},
+        {.name = "areas",
+         .type = ValueType::record_list,
+         .source = "none: trenches follow segments",
+         .record = &area_record(),
+         .meaning = "Open ground, obstacles and overlays. They may stand beside a GeoJSON map too."},
     };
     static const Record record = {"a map", "map", keys};
     return record;

@@ -63,14 +63,6 @@ void read_place(Fields fields, CoordinateSystem coordinates, Reading& reading, D
     draft.enclosure_given.push_back(enclosure);
 }
 
-std::vector<FixedCharge> read_charges(Fields& fields) {
-    std::vector<FixedCharge> charges;
-    for (const NodeId item : fields.items("charges")) {
-        charges.push_back(read_charge(fields.item("charges", item, "")));
-    }
-    return charges;
-}
-
 /// Number of the place or ground that a key names, or nothing and an error.
 std::optional<int> resolve(Fields& fields, std::string_view key, const NameIndex& index, Reading& reading) {
     const std::string id = fields.id(key);
@@ -153,6 +145,14 @@ FixedCharge read_charge(Fields fields) {
     charge.category = charge_categories[std::max(0, fields.choice("category"))];
     charge.amount = fields.money("amount");
     return charge;
+}
+
+std::vector<FixedCharge> read_charges(Fields& fields) {
+    std::vector<FixedCharge> charges;
+    for (const NodeId item : fields.items("charges")) {
+        charges.push_back(read_charge(fields.item("charges", item, "")));
+    }
+    return charges;
 }
 
 std::optional<Position> read_position(const Document& document, NodeId node, CoordinateSystem coordinates,

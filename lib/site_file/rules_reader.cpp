@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include "site_file/keys.hpp"
 #include "site_file/section_readers.hpp"
 
@@ -32,6 +34,17 @@ SpareRules read_spare(Fields fields) {
     return spare;
 }
 
+OpenGroundRules read_open_ground(Fields fields, Reading& reading) {
+    OpenGroundRules rules;
+    if (fields.has("spacing")) rules.spacing = fields.length("spacing");
+    rules.directions = fields.whole("directions");
+    rules.reach = fields.length("reach");
+    if (rules.directions != 8 && rules.directions != 16 && rules.directions != 32) {
+        reading.error(fields.position("directions"), fmt::format("directions is {}", rules.directions), "8, 16 or 32");
+    }
+    return rules;
+}
+
 FutureBuilding read_future_building(Fields& fields, Reading& reading, const Draft& draft) {
     FutureBuilding building;
     building.id = fields.id("id");
@@ -62,7 +75,7 @@ Labour read_labour(Fields fields) {
     return labour;
 }
 
-Rules read_rules(Fields fields, Draft& draft) {
+Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     Rules rules;
     rules.termination = fields.choice("termination") == 1 ? Termination::spliced : Termination::factory;
     rules.strand_use = fields.choice("strand-use") == 1 ? StrandUse::bidirectional : StrandUse::duplex;
@@ -74,6 +87,7 @@ Rules read_rules(Fields fields, Draft& draft) {
     rules.spare = read_spare(fields.record("spare"));
     rules.contingency = fields.percent("contingency");
     rules.tax = fields.percent("tax");
+    rules.open_ground = read_open_ground(fields.record("open-ground"), reading);
     rules.spare_copper_ports = fields.whole("spare-copper-ports");
     return rules;
 }

@@ -22,6 +22,16 @@ void read_places(Fields& map, CoordinateSystem coordinates, Reading& reading, Dr
 void read_segments(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
 
 FixedCharge read_charge(Fields fields);
+/// The list behind the key `charges`.
+std::vector<FixedCharge> read_charges(Fields& fields);
+
+/// What makes an area apart from where it is: the keys `use`, `ground`, `extra-per-length`, `charges` and
+/// `bars-segments`. Grounds must have been read.
+Area read_area_kind(Fields& fields, Reading& reading, const Draft& draft);
+/// Areas as the file lists them. Grounds must have been read.
+void read_areas(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
+/// What is wrong with an area's border and holes; empty when nothing is.
+std::string problem_of_rings(const std::vector<std::vector<Position>>& rings, CoordinateSystem coordinates);
 
 /// The hub and the buildings. Places must have been read.
 void read_hub(Fields fields, Reading& reading, Draft& draft);
@@ -31,7 +41,7 @@ std::vector<DeviceGroup> read_devices(Fields& fields);
 
 Catalogue read_catalogue(Fields fields, Reading& reading);
 Labour read_labour(Fields fields);
-Rules read_rules(Fields fields, Draft& draft);
+Rules read_rules(Fields fields, Reading& reading, Draft& draft);
 Growth read_growth(Fields fields, Reading& reading, Draft& draft);
 
 /// Whether the nearest place is near enough to be the one that a position means: within 1 km. An error otherwise.

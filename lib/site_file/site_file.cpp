@@ -87,6 +87,7 @@ void read_layout_of_site(Fields& site, Sources& sources, Reading& reading, Draft
         } else {
             read_listed_map(map, reading, draft);
         }
+        read_areas(map, draft.scenario.coordinates, reading, draft);
     }
     if (site.has("hub")) read_hub(site.record("hub"), reading, draft);
     read_buildings(site, reading, draft);
@@ -109,7 +110,7 @@ void read_prices_and_rules(Fields& site, Sources& sources, Reading& reading, Dra
         scenario.labour = read_labour(fields_of(labour, labour_record(), "labour", reading));
     }
     const Section rules = sources.section(site, "rules", reading);
-    if (!rules.failed) scenario.rules = read_rules(fields_of(rules, rules_record(), "rules", reading), draft);
+    if (!rules.failed) scenario.rules = read_rules(fields_of(rules, rules_record(), "rules", reading), reading, draft);
     scenario.growth = read_growth(site.record("growth"), reading, draft);
 }
 

@@ -58,6 +58,8 @@ std::string wanted_text(const Key& key, bool feet, std::string_view currency) {
             return "a position [x, y]";
         case ValueType::positions:
             return "a list of positions [x, y]";
+        case ValueType::rings:
+            return "a list of lists of positions [x, y]";
         case ValueType::texts:
             return "a list of texts";
         case ValueType::text_map:
