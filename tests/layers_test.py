@@ -12,9 +12,9 @@ INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]', re.MULTILINE)
 # Outside libraries that stay within the modules named.
 CONFINED = {"yaml-cpp/": {"site_file"}, "nlohmann/": {"site_file", "drawn_map", "report"}, "GeographicLib/": {"geometry"},
             "boost/": {"graph", "routing", "survey", "open_ground"}, "Eigen/": {"graph", "survey"},
-            "pugixml": {"drawn_map"}, "zip.h": {"drawn_map"}, "csv.h": {"drawn_map"}}
+            "pugixml": {"drawn_map"}, "zip.h": {"drawn_map"}, "ogr": {"drawn_map"}, "gdal": {"drawn_map"}}
 # Outside libraries that no public header may need.
-HIDDEN = ("yaml-cpp/", "nlohmann/", "GeographicLib/", "boost/", "Eigen/", "fmt/", "pugixml", "zip.h", "csv.h")
+HIDDEN = ("yaml-cpp/", "nlohmann/", "GeographicLib/", "boost/", "Eigen/", "fmt/", "pugixml", "zip.h", "ogr")
 # What a library that never prints and owns no files has no use for.
 INPUT_AND_OUTPUT = {"iostream", "fstream", "cstdio", "stdio.h", "filesystem", "print", "unistd.h"}
 

@@ -28,7 +28,7 @@ public:
         const JsonNode type = tree_.find(geometry, "type");
         if (!is_geometry_type(tree_.text(type))) {
             map_.error(tree_.begin(type == no_json_node ? geometry : type),
-                       type == no_json_node ? "a geometry without a type" : "geometry type " + shown(tree_.text(type)),
+                       type == no_json_node ? "a geometry without a type" : "geometry type " + shown(tree_, type),
                        "Point, LineString, Polygon, MultiPoint, MultiLineString, MultiPolygon or GeometryCollection");
             return;
         }
@@ -80,7 +80,7 @@ private:
 
     bool is_list(JsonNode node) {
         if (tree_.kind(node) == JsonKind::list) return true;
-        map_.error(tree_.begin(node), "coordinates that are not a list", "a list in [ ]");
+        map_.error(tree_.begin(node), "coordinates " + shown(tree_, node) + ", which are no list", "a list in [ ]");
         return false;
     }
 
@@ -133,18 +133,20 @@ private:
     bool read_position(JsonNode node, Position& at) {
         double numbers[2] = {};
         int count = 0;
+        bool altitude = false;
         bool plain = tree_.kind(node) == JsonKind::list;
         for (JsonNode item = plain ? tree_.first_child(node) : no_json_node; item != no_json_node;
              item = tree_.next(item), ++count) {
             plain = plain && tree_.kind(item) == JsonKind::number;
             if (count < 2) numbers[count] = tree_.number(item);
+            altitude = altitude || (count == 2 && tree_.number(item) != 0);
         }
         if (!plain || count < 2) {
-            map_.error(tree_.begin(node), "a position that is not two numbers or more",
+            map_.error(tree_.begin(node), "position " + shown(tree_, node) + ", which is not two numbers or more",
                        "[longitude, latitude] (RFC 7946 section 3.1.1)");
             return false;
         }
-        if (count > 2) map_.leave_out("altitudes");
+        if (altitude) map_.leave_out("altitudes");
         at = {numbers[0], numbers[1]};
         map_.see(at, tree_.begin(node));
         return true;

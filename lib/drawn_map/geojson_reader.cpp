@@ -55,7 +55,7 @@ private:
         } else {
             map_.error(tree.begin(type_node == no_json_node ? root : type_node),
                        type_node == no_json_node ? "JSON that is not GeoJSON: it has no type"
-                                                 : "JSON that is not GeoJSON: type " + shown(type),
+                                                 : "JSON that is not GeoJSON: type " + shown(tree, type_node),
                        "a FeatureCollection, a Feature or a geometry (RFC 7946)");
         }
     }
@@ -66,7 +66,7 @@ private:
         const JsonNode properties = tree.find(crs, "properties");
         std::string name = tree.text(tree.find(properties, "name"));
         if (const JsonNode code = tree.find(properties, "code"); name.empty() && code != no_json_node) {
-            name = "EPSG:" + std::string(text_.substr(tree.begin(code), tree.end(code) - tree.begin(code)));
+            name = "EPSG:" + std::string(tree.source(code));
         }
         map_.declare_system(name.empty() ? "a system without a name" : name, tree.begin(crs));
     }
@@ -95,7 +95,8 @@ private:
             if (tree.kind(id) == JsonKind::text || tree.kind(id) == JsonKind::number) {
                 facts.id = words(tree, id);
             } else {
-                map_.error(tree.begin(id), "an id that is not a text or a number", "(RFC 7946 section 3.2)");
+                map_.error(tree.begin(id), "an id that is not a text or a number",
+                           "one of these (RFC 7946 section 3.2)");
             }
         }
         const JsonNode properties = tree.find(feature, "properties");
@@ -111,9 +112,9 @@ private:
     }
 
     /// A text as it reads, anything else as it is written.
-    std::string words(const JsonTree& tree, JsonNode node) {
+    static std::string words(const JsonTree& tree, JsonNode node) {
         if (tree.kind(node) == JsonKind::text) return tree.text(node);
-        return std::string(text_.substr(tree.begin(node), tree.end(node) - tree.begin(node)));
+        return std::string(tree.source(node));
     }
 
     std::string_view text_;

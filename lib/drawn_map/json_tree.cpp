@@ -5,6 +5,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "drawn_map/plain_text.hpp"
+
 namespace spadework::drawn_map {
 
 namespace {
@@ -70,6 +72,10 @@ JsonNode JsonTree::find(JsonNode object, std::string_view name) const {
     return found;
 }
 
+std::string shown(const JsonTree& tree, JsonNode node) {
+    return shown(tree.kind(node) == JsonKind::text ? std::string_view(tree.text(node)) : tree.source(node));
+}
+
 /// Takes the events of the parser, which gives no positions: each value starts at the first byte after the last one
 /// that is neither white space nor a separator.
 class JsonTreeMaker {
@@ -79,6 +85,7 @@ public:
 
     JsonParse parse() {
         const char* begin = text_.data();
+        tree().source_ = text_;
         constexpr bool to_the_end = false;
         nlohmann::json::sax_parse(CountingIterator(begin + read_, read_), CountingIterator(begin + text_.size(), read_),
                                   this, nlohmann::json::input_format_t::json, to_the_end);

@@ -24,6 +24,10 @@ public:
     /// First byte of the value in the text, and the one behind its last.
     [[nodiscard]] std::size_t begin(JsonNode node) const { return nodes_[node].begin; }
     [[nodiscard]] std::size_t end(JsonNode node) const { return nodes_[node].end; }
+    /// The value as it is written.
+    [[nodiscard]] std::string_view source(JsonNode node) const {
+        return source_.substr(begin(node), end(node) - begin(node));
+    }
     /// Of a number; 1 or 0 of a boolean.
     [[nodiscard]] double number(JsonNode node) const { return nodes_[node].number; }
     /// Of a text; "" of anything else and of no_json_node.
@@ -47,9 +51,13 @@ private:
         std::int32_t key = -1;                ///< Index into texts_.
         JsonKind kind = JsonKind::null;
     };
+    std::string_view source_;
     std::vector<Node> nodes_;
     std::vector<std::string> texts_;
 };
+
+/// A value for messages, in quotes and shortened.
+std::string shown(const JsonTree& tree, JsonNode node);
 
 /// Takes an item of the list while it is read; its tree lives for the call only.
 using JsonItemTaker = std::function<void(const JsonTree&, JsonNode)>;

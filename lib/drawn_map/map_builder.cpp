@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "drawn_map/coordinate_systems.hpp"
 #include "drawn_map/plain_text.hpp"
 
 namespace spadework::drawn_map {
@@ -80,11 +81,16 @@ void MapBuilder::declare_system(std::string system, std::size_t offset) {
 }
 
 void MapBuilder::see(const Position& at, std::size_t offset) {
+    constexpr double farthest_metres = 1e8;
     if (std::abs(at.x) <= 180 && std::abs(at.y) <= 90) return;
-    if (not_degrees_.count++ == 0) {
-        not_degrees_.first = at;
-        not_degrees_.where = position(offset);
-    }
+    note(not_degrees_, at, offset);
+    if (std::abs(at.x) > farthest_metres || std::abs(at.y) > farthest_metres) note(far_, at, offset);
+}
+
+void MapBuilder::note(Outside& outside, const Position& at, std::size_t offset) {
+    if (outside.count++ > 0) return;
+    outside.first = at;
+    outside.where = position(offset);
 }
 
 void MapBuilder::add_point(const FeatureFacts& facts, const Position& at) {
@@ -151,27 +157,54 @@ void MapBuilder::add(const FeatureFacts& facts, Shape shape, std::vector<std::ve
     map_.features.push_back(std::move(feature));
 }
 
-void MapBuilder::check_coordinates() {
-    if (map_.coordinates == CoordinateSystem::plane_metres || not_degrees_.count == 0) return;
-    report_not_degrees();
+void MapBuilder::settle_coordinates() {
+    const bool may_be_wanted = declared_system_.empty() && not_degrees_.count > 0;
+    const std::string system = short_system_name(may_be_wanted ? wanted_system_ : declared_system_);
+    const bool plane = map_.coordinates == CoordinateSystem::plane_metres;
+    if (is_wgs84(system)) map_.coordinates = CoordinateSystem::wgs84_degrees;
+    if (plane && !is_wgs84(system)) return refuse_far();
+    if (system.empty() || is_wgs84(system)) return refuse_not_degrees();
+    const std::string problem = failed() ? std::string() : turn_into_wgs84(map_.features, system);
+    if (problem.empty() && has_gdal()) return;
+    const SourcePosition where = declared_system_.empty() ? not_degrees_.where : declared_at_;
+    const std::string found = "coordinates in " + shown(system);
+    if (has_gdal()) return fail(where, found + ": " + problem, "a system that GDAL knows, such as EPSG:32618");
+    fail(where, found, conversion_advice(map_.source, declared_system_.empty() ? system : "", false));
 }
 
-void MapBuilder::report_not_degrees() {
+void MapBuilder::fail(SourcePosition where, std::string found, std::string wanted) {
+    ++errors_;
+    diagnostics_.push_back({std::move(where), Severity::error, std::move(found), std::move(wanted), {}});
+}
+
+/// A local plan is metres from somewhere near; the farthest of projected systems has 20,037,508 m.
+void MapBuilder::refuse_far() {
+    if (far_.count == 0) return;
+    fail(far_.where, fmt::format("position {}, {}, too far for metres on a plan", far_.first.x, far_.first.y),
+         "metres within 100,000,000 of the plan's origin");
+}
+
+void MapBuilder::refuse_not_degrees() {
+    if (not_degrees_.count == 0) return;
     const Position& at = not_degrees_.first;
-    const bool far = std::abs(at.x) > 720 || std::abs(at.y) > 720;
+    const bool projected = std::abs(at.x) > 720 || std::abs(at.y) > 720;
+    const bool exchanged = !projected && std::abs(at.x) <= 90 && std::abs(at.y) <= 180;
     const std::string others =
         not_degrees_.count == 1 ? " is" : fmt::format(" and {} more are", not_degrees_.count - 1);
-    ++errors_;
-    diagnostics_.push_back({not_degrees_.where,
-                            Severity::error,
-                            fmt::format("position {}, {}{} outside longitude and latitude{}", at.x, at.y, others,
-                                        far ? ": these look like metres of a projected system" : ""),
-                            "longitude from -180 to 180 and latitude from -90 to 90, in degrees on WGS 84",
-                            {}});
+    const std::string why = projected   ? ": these look like metres of a projected system"
+                            : exchanged ? ": latitude and longitude look exchanged"
+                                        : "";
+    std::string wanted = "longitude from -180 to 180 and latitude from -90 to 90, in degrees on WGS 84";
+    if (projected) {
+        wanted += "; with the number of the system that the map is drawn in, run: " +
+                  conversion_command(map_.source, "EPSG:NUMBER", false);
+    }
+    fail(not_degrees_.where, fmt::format("position {}, {}{} outside longitude and latitude{}", at.x, at.y, others, why),
+         wanted);
 }
 
 std::optional<DrawnMap> MapBuilder::finish() {
-    check_coordinates();
+    settle_coordinates();
     if (problems_ > most_problems_listed) {
         diagnostics_.push_back({{map_.source, 0, 0},
                                 errors_ > 0 ? Severity::error : Severity::warning,

@@ -60,21 +60,26 @@ private:
     void add(const FeatureFacts& facts, Shape shape, std::vector<std::vector<Position>> parts);
     std::string cleaned(std::string_view text);
     std::vector<Tag> cleaned(const std::vector<Tag>& tags);
-    void check_coordinates();
-    void report_not_degrees();
+    void fail(SourcePosition where, std::string found, std::string wanted);
+    void settle_coordinates();
+    void refuse_far();
+    void refuse_not_degrees();
 
-    struct NotDegrees {
+    /// Positions that a coordinate system does not have.
+    struct Outside {
         int count = 0;
         Position first;
         SourcePosition where;
     };
+    void note(Outside& outside, const Position& at, std::size_t offset);
 
     DrawnMap map_;
     Diagnostics& diagnostics_;
     std::string wanted_system_;    ///< By the options; empty where unknown.
     std::string declared_system_;  ///< By the file; empty where it says nothing.
     SourcePosition declared_at_;
-    NotDegrees not_degrees_;
+    Outside not_degrees_;
+    Outside far_;
     std::string file_;
     std::optional<LineIndex> lines_;
     std::size_t errors_ = 0;
