@@ -171,7 +171,7 @@ private:
 
 }  // namespace
 
-void read_with_gdal(std::string_view bytes, const ReadingOptions& options, MapBuilder& map) {
+void read_with_gdal(const std::string& format, std::string_view bytes, const ReadingOptions& options, MapBuilder& map) {
     const Quietly quietly;
     register_drivers();
     const std::string ending = ending_of(bytes);
@@ -185,7 +185,7 @@ void read_with_gdal(std::string_view bytes, const ReadingOptions& options, MapBu
     CPLSetThreadLocalConfigOption("SHAPE_RESTORE_SHX", nullptr);
     if (!dataset) {
         const OneLine why = one_line(CPLGetLastErrorMsg());
-        return map.error(0, "a file that GDAL cannot read" + (why.text.empty() ? "" : ": " + why.text));
+        return map.error(0, format + " that GDAL cannot read" + (why.text.empty() ? "" : ": " + why.text));
     }
     GdalReader(options, map).read(*dataset);
 }
@@ -196,7 +196,8 @@ void read_with_gdal(std::string_view bytes, const ReadingOptions& options, MapBu
 
 namespace spadework::drawn_map {
 
-void read_with_gdal(std::string_view /*bytes*/, const ReadingOptions& /*options*/, MapBuilder& /*map*/) {}
+void read_with_gdal(const std::string& /*format*/, std::string_view /*bytes*/, const ReadingOptions& /*options*/,
+                    MapBuilder& /*map*/) {}
 
 }  // namespace spadework::drawn_map
 

@@ -28,8 +28,10 @@ std::string_view trimmed(std::string_view text) {
 
 std::optional<double> decimal_number(std::string_view text) {
     text = trimmed(text);
-    if (text.starts_with('+')) text.remove_prefix(1);
-    if (text.find_first_not_of("0123456789+-.eE") != std::string_view::npos || text.starts_with('+')) return {};
+    const bool plus = text.starts_with('+');
+    if (plus) text.remove_prefix(1);
+    const bool second_sign = plus && text.starts_with('-');
+    if (second_sign || text.find_first_not_of("0123456789+-.eE") != std::string_view::npos) return {};
     double value = 0;
     const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (problem != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) return {};

@@ -37,7 +37,7 @@ struct Request {
 std::optional<DrawnMap> read_by_gdal(const Request& file, const std::string& format) {
     if (has_gdal()) {
         MapBuilder map(file.name, format, file.options, file.diagnostics);
-        read_with_gdal(file.bytes, file.options, map);
+        read_with_gdal(format, file.bytes, file.options, map);
         return map.finish();
     }
     // A drawing does not say what its coordinates are in.
