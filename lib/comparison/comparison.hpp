@@ -11,6 +11,7 @@
 #include "costing/bill.hpp"
 #include "layout/design.hpp"
 #include "scenario/scenario.hpp"
+#include "strand_map/strand_map.hpp"
 
 namespace spadework {
 
@@ -38,6 +39,7 @@ struct LayoutResult {
     std::map<std::string, Length> trench_by_ground;  ///< By ground id, with "existing duct" and "pole line".
     std::map<std::string, Length> trench_by_method;  ///< By kind of method.
     std::map<int, CableMetres> cable_by_strands;
+    StrandMap strand_map;  ///< In the colour order of ANSI/TIA-598.
     std::vector<LinkBudget> link_budgets;
     std::optional<double> worst_margin_db;
     SingleCut worst_cut;

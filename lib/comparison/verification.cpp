@@ -1,6 +1,7 @@
 #include "comparison/verification.hpp"
 
 #include "comparison/verification_parts.hpp"
+#include "strand_map/strand_map_check.hpp"
 
 namespace spadework {
 
@@ -29,6 +30,7 @@ std::vector<std::string> violations(const Scenario& scenario, const LayoutResult
     append(found, parts::gear_violations(scenario, plan));
     append(found, parts::cost_violations(scenario, result));
     append(found, parts::measure_violations(scenario, result));
+    if (found.empty()) append(found, strand_map_violations(scenario, plan, result.strand_map));
     return found;
 }
 

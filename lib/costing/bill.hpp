@@ -36,16 +36,22 @@ const char* id_of(Category category);
 /// "Groundworks", "Crossings and permits", … as used in tables.
 const char* name_of(Category category);
 
+/// Who does the work.
+enum class Trade { none, groundworks, installer, splicer };
+/// "", "groundworks crew", "installer", "splicer".
+const char* name_of(Trade trade);
+
 enum class CauseKind { job, segment, cable, building, enclosure, hub };
 
 struct CostLine {
     Category category = Category::groundworks;
     std::string item;  ///< "open cut, grass", "cable-12", "pull cable".
     double quantity = 0;
-    std::string unit;      ///< "m", "piece", "h", "%"; "ft" where the site is in feet.
-    UnitPrice unit_price;  ///< A unit of `unit`.
-    Money amount;          ///< Exact: see the rates it comes from.
-    WorkTime labour;       ///< Crew time in it, 0 where none.
+    std::string unit;           ///< "m", "piece", "h", "%"; "ft" where the site is in feet.
+    UnitPrice unit_price;       ///< A unit of `unit`.
+    Money amount;               ///< Exact: see the rates it comes from.
+    WorkTime labour;            ///< Crew time in it, 0 where none.
+    Trade trade = Trade::none;  ///< Whose time.
     CauseKind cause = CauseKind::job;
     std::string cause_id;  ///< Segment, cable, building id or place of the enclosure.
 };

@@ -31,18 +31,19 @@ void add_ends(const Scenario& scenario, const PlannedCable& cable, const Cause& 
     const bool factory = scenario.rules.termination == Termination::factory;
     const std::string material = factory ? "factory-made end, " + product.id : "pigtail";
     const std::string work = factory ? "plug and label strands" : "splice strands";
+    const Trade trade = factory ? Trade::installer : Trade::splicer;
     CostLine ends = line_of_pieces(Category::terminations, material, 2, UnitPrice::from_money(end.material), cause);
     if (!factory) {
         ends.quantity = 2.0 * cable.need.in_use;
         ends.unit_price = scenario.catalogue.splicing.pigtail_price;
     }
     add_unless_empty(std::move(ends), lines);
-    add_unless_empty(line_of_work(Category::terminations, work, end.time * 2, end.rate, cause), lines);
+    add_unless_empty(line_of_work(Category::terminations, work, {end.time * 2, end.rate, trade}, cause), lines);
     if (cable.lengths.joints == 0) return;
     const EndWork joint = joint_work(product, scenario);
-    add_unless_empty(
-        line_of_work(Category::terminations, "joint cable", joint.time * cable.lengths.joints, joint.rate, cause),
-        lines);
+    add_unless_empty(line_of_work(Category::terminations, "joint cable",
+                                  {joint.time * cable.lengths.joints, joint.rate, Trade::splicer}, cause),
+                     lines);
 }
 
 void add_cable(const Scenario& scenario, const PlannedCable& cable, std::vector<CostLine>& lines) {
@@ -51,9 +52,11 @@ void add_cable(const Scenario& scenario, const PlannedCable& cable, std::vector<
     const AlongTheWay sums = along(scenario, cable);
     lines.push_back(line_of_length(Category::cable, product.id, cable.lengths.ordered, product.price_per_metre, cause,
                                    scenario.feet));
-    add_unless_empty(line_of_work(Category::cable, "pull cable", WorkTime::from_hours(sums.pulling_hours),
-                                  scenario.labour.installer_rate, cause),
-                     lines);
+    add_unless_empty(
+        line_of_work(Category::cable, "pull cable",
+                     {WorkTime::from_hours(sums.pulling_hours), scenario.labour.installer_rate, Trade::installer},
+                     cause),
+        lines);
     for (const auto& [price, length] : sums.duct) {
         lines.push_back(line_of_length(Category::ducts, "duct", length, price, cause, scenario.feet));
     }

@@ -1,3 +1,5 @@
+#include <array>
+
 #include "costing/bill.hpp"
 
 namespace spadework {
@@ -34,6 +36,11 @@ const char* id_of(Category category) {
 
 const char* name_of(Category category) {
     return names[static_cast<std::size_t>(category)].name;
+}
+
+const char* name_of(Trade trade) {
+    constexpr std::array names = {"", "groundworks crew", "installer", "splicer"};
+    return names[static_cast<std::size_t>(trade)];
 }
 
 }  // namespace spadework

@@ -10,8 +10,8 @@ template <typename Product>
 void add_installed(Category category, const Product& product, int count, const Cause& cause, const Labour& labour,
                    std::vector<CostLine>& lines) {
     lines.push_back(line_of_pieces(category, product.id, count, product.price, cause));
-    const WorkTime work = product.install_time * count;
-    add_unless_empty(line_of_work(category, "install " + product.id, work, labour.installer_rate, cause), lines);
+    const Work work{product.install_time * count, labour.installer_rate, Trade::installer};
+    add_unless_empty(line_of_work(category, "install " + product.id, work, cause), lines);
 }
 
 }  // namespace

@@ -39,14 +39,14 @@ CostLine line_of_length(Category category, const std::string& item, Length lengt
     return line;
 }
 
-CostLine line_of_work(Category category, const std::string& item, WorkTime time, UnitPrice per_hour,
-                      const Cause& cause) {
+CostLine line_of_work(Category category, const std::string& item, const Work& work, const Cause& cause) {
     CostLine line = line_for(category, item, cause);
-    line.quantity = time.hours();
+    line.quantity = work.time.hours();
     line.unit = "h";
-    line.unit_price = per_hour;
-    line.amount = amount(per_hour, time);
-    line.labour = time;
+    line.unit_price = work.rate;
+    line.amount = amount(work.rate, work.time);
+    line.labour = work.time;
+    line.trade = work.trade;
     return line;
 }
 

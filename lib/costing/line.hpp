@@ -22,9 +22,13 @@ CostLine line_of_pieces(Category category, const std::string& item, std::int64_t
 CostLine line_of_length(Category category, const std::string& item, Length length, UnitPrice per_metre,
                         const Cause& cause, bool feet);
 
-/// Work at a rate an hour.
-CostLine line_of_work(Category category, const std::string& item, WorkTime time, UnitPrice per_hour,
-                      const Cause& cause);
+/// Somebody's time at a rate an hour.
+struct Work {
+    WorkTime time;
+    UnitPrice rate;
+    Trade trade = Trade::installer;
+};
+CostLine line_of_work(Category category, const std::string& item, const Work& work, const Cause& cause);
 
 /// One sum.
 CostLine line_of_sum(Category category, const std::string& item, Money sum, const Cause& cause);

@@ -14,9 +14,8 @@ void add_link(const Scenario& scenario, const PlannedLink& link, std::vector<Cos
         const PatchCordProduct& product = scenario.catalogue.patch_cords[static_cast<std::size_t>(*cord)];
         lines.push_back(line_of_pieces(Category::terminations, product.id, 2, product.price, cause));
     }
-    add_unless_empty(line_of_work(Category::testing, "test link", test_work(link.strands, scenario.labour).time,
-                                  scenario.labour.installer_rate, cause),
-                     lines);
+    const Work testing{test_work(link.strands, scenario.labour).time, scenario.labour.installer_rate, Trade::installer};
+    add_unless_empty(line_of_work(Category::testing, "test link", testing, cause), lines);
 }
 
 }  // namespace

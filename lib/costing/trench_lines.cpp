@@ -17,6 +17,7 @@ void add_trench(const Scenario& scenario, const Step& step, std::vector<CostLine
     CostLine opening = line_of_length(Category::groundworks, item, segment.length,
                                       groundworks_per_metre(method, scenario.labour), cause, scenario.feet);
     opening.labour = WorkTime::along(segment.length, method.labour_hours_per_metre);
+    if (opening.labour > WorkTime()) opening.trade = Trade::groundworks;
     lines.push_back(std::move(opening));
     add_unless_empty(line_of_sum(Category::groundworks, "set-up: " + item, method.set_up, cause), lines);
     for (const FixedCharge& charge : segment.charges) {

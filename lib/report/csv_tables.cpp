@@ -1,35 +1,25 @@
 #include "report/csv_tables.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "comparison/metres.hpp"
 #include "report/csv_writer.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
 #include "report/lookup.hpp"
+#include "report/sheet_columns.hpp"
+#include "report/sheets_csv.hpp"
 
 namespace spadework::report {
 
 namespace {
-
-/// "length_m" or "length_ft".
-std::string with_unit(const char* name, const Scenario& scenario) {
-    return std::string(name) + "_" + length_unit(scenario);
-}
 
 /// "cost_crossings_and_permits".
 std::string column_of(Category category) {
     std::string name = std::string("cost_") + id_of(category);
     std::replace(name.begin(), name.end(), '-', '_');
     return name;
-}
-
-/// Calls `write` with each layout that can be built.
-template <typename Write>
-void for_each_plan(const Comparison& comparison, Write write) {
-    for (const LayoutResult& layout : comparison.layouts) {
-        if (layout.feasible()) write(layout, *layout.plan);
-    }
 }
 
 void write_costs(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout) {
@@ -188,12 +178,15 @@ std::string findings_csv(const Scenario&, const Comparison& comparison) {
 }
 
 std::vector<NamedTable> csv_tables(const Scenario& scenario, const Comparison& comparison) {
-    return {
+    std::vector<NamedTable> tables = {
         {"layouts.csv", layouts_csv(scenario, comparison)},   {"costs.csv", costs_csv(scenario, comparison)},
         {"trenches.csv", trenches_csv(scenario, comparison)}, {"cables.csv", cables_csv(scenario, comparison)},
         {"links.csv", links_csv(scenario, comparison)},       {"enclosures.csv", enclosures_csv(scenario, comparison)},
         {"findings.csv", findings_csv(scenario, comparison)},
     };
+    for (NamedTable& sheet : sheet_tables(scenario, comparison))
+        tables.push_back(std::move(sheet));
+    return tables;
 }
 
 }  // namespace spadework::report

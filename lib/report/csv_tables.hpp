@@ -28,7 +28,7 @@ struct NamedTable {
     std::string content;
 };
 
-/// All of the above.
+/// All of the above, and the sheets a crew works from (sheets_csv.hpp).
 std::vector<NamedTable> csv_tables(const Scenario& scenario, const Comparison& comparison);
 
 }  // namespace spadework::report

@@ -9,59 +9,9 @@
 #include <doctest/doctest.h>
 
 #include "report/support/crossroads_comparison.hpp"
+#include "report/support/csv_reading.hpp"
 
 namespace spadework::report {
-
-namespace {
-
-using Rows = std::vector<std::vector<std::string>>;
-
-/// Reads RFC 4180: a small reader of its own, so that what is written is not checked by what wrote it.
-Rows read(const std::string& table) {
-    Rows rows;
-    std::vector<std::string> row(1);
-    bool quoted = false;
-    for (std::size_t i = 0; i < table.size(); ++i) {
-        const char c = table[i];
-        if (quoted) {
-            if (c != '"') {
-                row.back() += c;
-            } else if (i + 1 < table.size() && table[i + 1] == '"') {
-                row.back() += '"';
-                ++i;
-            } else {
-                quoted = false;
-            }
-        } else if (c == '"') {
-            quoted = true;
-        } else if (c == ',') {
-            row.emplace_back();
-        } else if (c == '\r') {
-            REQUIRE(table[i + 1] == '\n');
-            ++i;
-            rows.push_back(row);
-            row.assign(1, "");
-        } else {
-            row.back() += c;
-        }
-    }
-    CHECK(row == std::vector<std::string>(1));
-    return rows;
-}
-
-std::size_t column(const Rows& rows, const std::string& name) {
-    for (std::size_t c = 0; c < rows[0].size(); ++c) {
-        if (rows[0][c] == name) return c;
-    }
-    FAIL("no column ", name);
-    return 0;
-}
-
-std::int64_t cents(const std::string& money) {
-    return std::llround(std::stod(money) * 100.0);
-}
-
-}  // namespace
 
 TEST_CASE("every table has as many cells in each row as headings, and no heading twice") {
     for (const Scenario& scenario : {crossroads::site(), crossroads::hostile_site()}) {

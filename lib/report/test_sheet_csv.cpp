@@ -1,0 +1,77 @@
+#include <fmt/format.h>
+
+#include "report/csv_writer.hpp"
+#include "report/lookup.hpp"
+#include "report/sheet_columns.hpp"
+#include "report/sheets_csv.hpp"
+#include "sheets/labels.hpp"
+#include "sheets/test_sheet.hpp"
+
+namespace spadework::report {
+
+namespace {
+
+/// "trunk-1/3 > drop-mill/1".
+std::string way_of(const Plan& plan, const StrandMap& map, const StrandTest& test) {
+    std::string way;
+    for (const std::size_t s : test.strands) {
+        if (!way.empty()) way += " > ";
+        way += strand_label(plan.cables[static_cast<std::size_t>(map[s].cable)], map[s].number);
+    }
+    return way;
+}
+
+/// What tells the strand apart: layout, building, link, strand of the link, its way.
+void write_strand(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout, const StrandTest& test) {
+    const PlannedLink& link = layout.plan->links[static_cast<std::size_t>(test.link)];
+    csv.text(id_of(layout.layout)).text(building_at(scenario, link.building).id).whole(link.number);
+    csv.whole(test.leg).text(way_of(*layout.plan, layout.strand_map, test));
+}
+
+void write_reading_row(CsvWriter& csv, const Scenario& scenario, const StrandTest& test, const LossLimit& limit) {
+    csv.number(plain(limit.wavelength_nm, 0)).number(plain(test.glass, scenario));
+    csv.number(plain(limit.calculated_db, 3)).number(plain(limit.pass_db, 3)).number(plain(limit.least_db, 3));
+    for (int blank = 0; blank < 4; ++blank)
+        csv.text("");
+    csv.end_row();
+}
+
+}  // namespace
+
+std::string test_sheet_csv(const Scenario& scenario, const Comparison& comparison) {
+    CsvWriter csv({"layout", "building", "link", "strand", "way", "measured_from", "wavelength_nm",
+                   with_unit("fibre", scenario), "calculated_loss_db", "pass_limit_db", "too_good_below_db",
+                   "measured_loss_db", with_unit("measured_length", scenario), "date", "tested_by"});
+    for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
+        for (const StrandTest& test : test_sheet(scenario, plan, layout.strand_map)) {
+            const PlannedLink& link = plan.links[static_cast<std::size_t>(test.link)];
+            for (const std::string& from : {link_origin(scenario, link), building_at(scenario, link.building).id}) {
+                for (const LossLimit& limit : test.limits) {
+                    write_strand(csv, scenario, layout, test);
+                    csv.text(from);
+                    write_reading_row(csv, scenario, test, limit);
+                }
+            }
+        }
+    });
+    return csv.table();
+}
+
+std::string trace_events_csv(const Scenario& scenario, const Comparison& comparison) {
+    CsvWriter csv({"layout", "building", "link", "strand", "way", "event", "what", "where",
+                   with_unit("distance_from_hub_end", scenario), with_unit("distance_from_building", scenario)});
+    for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
+        for (const StrandTest& test : test_sheet(scenario, plan, layout.strand_map)) {
+            for (std::size_t e = 0; e < test.events.size(); ++e) {
+                const TraceEvent& event = test.events[e];
+                write_strand(csv, scenario, layout, test);
+                csv.whole(static_cast<std::int64_t>(e) + 1).text(event.what).text(event.where);
+                csv.number(plain(event.distance, scenario));
+                csv.number(plain(test.glass - event.distance, scenario)).end_row();
+            }
+        }
+    });
+    return csv.table();
+}
+
+}  // namespace spadework::report

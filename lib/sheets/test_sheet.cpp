@@ -1,0 +1,109 @@
+#include "sheets/test_sheet.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "rates/link_loss.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Fibre that shows less than this share of its allowance is shorter than planned, or is not the one meant.
+constexpr double least_share_of_allowance = 0.5;
+
+Length glass_of(const Scenario& scenario, const PlannedCable& cable) {
+    return scenario.rules.termination == Termination::factory ? cable.lengths.ordered : cable.lengths.with_slack;
+}
+
+std::string place_in_words(const Scenario& scenario, const Plan& plan, const PlannedLink& link, PlaceIndex place) {
+    const std::string& id = scenario.places[static_cast<std::size_t>(place)].id;
+    for (const PlannedEnclosure& enclosure : plan.enclosures) {
+        if (enclosure.place == place) return "enclosure at " + id;
+    }
+    for (const std::optional<BuildingIndex> building : {std::optional(link.building), link.from}) {
+        if (!building) continue;
+        const Building& there = scenario.buildings[static_cast<std::size_t>(*building)];
+        if (there.place == place) return "building " + there.id;
+    }
+    return place == scenario.hub.place ? "hub" : id;
+}
+
+/// Connectors, end splices and joints of a link from its beginning.
+std::vector<TraceEvent> events_of(const Scenario& scenario, const Plan& plan, const PlannedLink& link) {
+    const bool spliced = scenario.rules.termination == Termination::spliced;
+    std::vector<TraceEvent> events;
+    Length at;
+    for (const int c : link.cables) {
+        const PlannedCable& cable = plan.cables[static_cast<std::size_t>(c)];
+        const std::string begin = place_in_words(scenario, plan, link, cable.from);
+        events.push_back({"connector", begin, at});
+        if (spliced) events.push_back({"splice", begin, at});
+        const Length longest = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].longest;
+        for (int joint = 1; joint <= cable.lengths.joints; ++joint)
+            events.push_back({"splice", fmt::format("joint {} of {}", joint, cable.id), at + longest * joint});
+        at += glass_of(scenario, cable);
+        if (spliced) events.push_back({"splice", place_in_words(scenario, plan, link, cable.to), at});
+    }
+    const PlannedCable& last = plan.cables[static_cast<std::size_t>(link.cables.back())];
+    events.push_back({"connector", place_in_words(scenario, plan, link, last.to), at});
+    return events;
+}
+
+LossLimit limit_at(const Scenario& scenario, const OpticalFigures& figures, const GlassPath& path) {
+    LossRules allowances = scenario.rules.loss;
+    allowances.spare_margin_db = 0;
+    LossLimit limit;
+    limit.wavelength_nm = figures.wavelength_nm;
+    limit.calculated_db = greatest_loss_db(path, figures.wavelength_nm, allowances);
+    limit.optics_db = loss_limit_db(figures) - scenario.rules.loss.spare_margin_db;
+    limit.pass_db = std::min(limit.calculated_db, limit.optics_db);
+    limit.least_db = least_share_of_allowance * least_loss_db(path, figures.wavelength_nm, allowances);
+    return limit;
+}
+
+std::vector<LossLimit> limits_of(const Scenario& scenario, const PlannedLink& link, Length glass) {
+    const OpticProduct& optic = scenario.catalogue.optics[static_cast<std::size_t>(link.optic)];
+    const GlassPath path{glass, link.mated_pairs, link.splices};
+    std::vector<LossLimit> limits = {limit_at(scenario, optic.to_building, path)};
+    if (optic.to_hub.wavelength_nm != optic.to_building.wavelength_nm)
+        limits.push_back(limit_at(scenario, optic.to_hub, path));
+    std::ranges::sort(limits, {}, &LossLimit::wavelength_nm);
+    return limits;
+}
+
+std::vector<std::size_t> strands_of(const PlannedLink& link, int index, int leg, const StrandMap& map) {
+    std::vector<std::size_t> strands;
+    for (const int c : link.cables) {
+        const auto carries = [&](const MappedStrand& strand) {
+            return strand.cable == c && strand.link == index && strand.leg == leg;
+        };
+        const auto found = std::ranges::find_if(map, carries);
+        if (found != map.end()) strands.push_back(static_cast<std::size_t>(found - map.begin()));
+    }
+    return strands;
+}
+
+}  // namespace
+
+std::vector<StrandTest> test_sheet(const Scenario& scenario, const Plan& plan, const StrandMap& map) {
+    std::vector<StrandTest> sheet;
+    for (std::size_t l = 0; l < plan.links.size(); ++l) {
+        const PlannedLink& link = plan.links[l];
+        StrandTest test;
+        test.link = static_cast<int>(l);
+        for (const int c : link.cables)
+            test.glass += glass_of(scenario, plan.cables[static_cast<std::size_t>(c)]);
+        test.limits = limits_of(scenario, link, test.glass);
+        test.events = events_of(scenario, plan, link);
+        for (test.leg = 1; test.leg <= link.strands; ++test.leg) {
+            test.strands = strands_of(link, test.link, test.leg, map);
+            sheet.push_back(test);
+        }
+    }
+    return sheet;
+}
+
+}  // namespace spadework
