@@ -99,7 +99,6 @@ private:
     void draw_bars() {
         if (chart_.bars.empty()) return;
         body_.open("g", {{"id", ids_.id(chart_.id)}});
-        bars_top_ = y_;
         for (const Bar& bar : chart_.bars)
             draw_bar(bar);
         body_.close();
@@ -132,14 +131,14 @@ private:
         if (!bar.mark) return;
         const double x = x_at(*bar.mark);
         // A line of ink on one of paper shows on every fill.
-        write_line(body_, x, y_ - mark_overhang, x, y_ + bar_height + mark_overhang, colour::paper, 5);
+        write_line(body_, x, y_ - mark_overhang, x, y_ + bar_height + mark_overhang, colour::paper, 4);
         body_.titled("line",
                      {{"x1", x},
                       {"y1", y_ - mark_overhang},
                       {"x2", x},
                       {"y2", y_ + bar_height + mark_overhang},
                       {"stroke", colour::ink},
-                      {"stroke-width", 2.5}},
+                      {"stroke-width", 2}},
                      bar.mark_title);
     }
 
@@ -186,7 +185,6 @@ private:
     Fills fills_;
     double right_ = 0;
     double y_ = 0;
-    double bars_top_ = 0;
     RoundTicks ticks_;
     double units_per_amount_ = 1;
     SvgWriter body_{1};

@@ -6,18 +6,6 @@ namespace spadework::drawing {
 
 namespace {
 
-Attributes look_of(AreaUse use) {
-    switch (use) {
-        case AreaUse::open_ground:
-            return {{"fill", "#eef4e4"}, {"stroke", "#b7c69b"}, {"stroke-width", 0.8}};
-        case AreaUse::obstacle:
-            return {{"fill", "#e6e6e6"}, {"stroke", "#8f8f8f"}, {"stroke-width", 0.8}};
-        case AreaUse::overlay:
-            return {{"fill", "none"}, {"stroke", "#777777"}, {"stroke-width", 1}, {"stroke-dasharray", "2 3"}};
-    }
-    return {};
-}
-
 std::string path_of_rings(const Area& area, const MapFrame& frame) {
     std::string path;
     for (const std::vector<Position>& ring : area.rings) {
@@ -28,6 +16,18 @@ std::string path_of_rings(const Area& area, const MapFrame& frame) {
 }
 
 }  // namespace
+
+Attributes area_look(AreaUse use) {
+    switch (use) {
+        case AreaUse::open_ground:
+            return {{"fill", "#eef4e4"}, {"stroke", "#b7c69b"}, {"stroke-width", 0.8}};
+        case AreaUse::obstacle:
+            return {{"fill", "#e6e6e6"}, {"stroke", "#8f8f8f"}, {"stroke-width", 0.8}};
+        case AreaUse::overlay:
+            return {{"fill", "none"}, {"stroke", "#777777"}, {"stroke-width", 1}, {"stroke-dasharray", "2 3"}};
+    }
+    return {};
+}
 
 std::string path_of(const std::vector<Point>& line) {
     std::string path;
@@ -52,7 +52,7 @@ AreasSeen write_areas(SvgWriter& svg, const Ids& ids, const Scenario& scenario, 
             if (area.use != use) continue;
             const std::string path = path_of_rings(area, frame);
             if (path.empty()) continue;
-            Attributes attributes = look_of(use);
+            Attributes attributes = area_look(use);
             attributes.emplace_back("d", path);
             svg.titled("path", attributes, drawn(area.name.empty() ? area.id : area.name));
             (use == AreaUse::open_ground ? seen.open_ground
@@ -74,7 +74,7 @@ bool write_unused(SvgWriter& svg, const Ids& ids, const Scenario& scenario, cons
     }
     if (path.empty()) return false;
     svg.open("g", {{"id", ids.id("unused")}});
-    svg.leaf("path", {{"d", path}, {"fill", "none"}, {"stroke", "#a8a8a8"}, {"stroke-width", 1}});
+    svg.leaf("path", {{"d", path}, {"fill", "none"}, {"stroke", unused_colour}, {"stroke-width", unused_width}});
     svg.close();
     return true;
 }

@@ -14,6 +14,13 @@ namespace spadework::drawing {
 std::string path_of(const std::vector<Point>& line);
 std::string path_of(const std::vector<std::vector<Point>>& lines);
 
+/// How segments that are not used are drawn.
+inline constexpr const char* unused_colour = "#a8a8a8";
+inline constexpr double unused_width = 1;
+
+/// Fill and stroke of an area.
+Attributes area_look(AreaUse use);
+
 /// Uses of areas that can be seen within the frame.
 struct AreasSeen {
     bool open_ground = false;

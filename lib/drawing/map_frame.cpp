@@ -11,6 +11,7 @@ namespace {
 /// Height of a map in widths: a long thin site is not drawn as a strip, nor a tall one over several screens.
 constexpr double least_height = 0.42;
 constexpr double most_height = 1.25;
+constexpr double least_units_high = 240;  ///< Room for labels on narrow pictures.
 /// A site that is a single point is shown with this much around it.
 constexpr double least_extent_metres = 10;
 
@@ -76,8 +77,8 @@ MapFrame::MapFrame(const Scenario& scenario, const std::vector<Position>& shown,
     const double across = std::max(box.right - box.left, least_extent_metres);
     const double up = std::max(box.high - box.low, least_extent_metres);
     const double room = width - 2 * padding;
-    const double height =
-        std::clamp(std::ceil(room * up / across + 2 * padding), least_height * width, most_height * width);
+    const double least = std::max(least_height * width, least_units_high);
+    const double height = std::clamp(std::ceil(room * up / across + 2 * padding), least, most_height * width);
     units_per_metre_ = std::min(room / across, (height - 2 * padding) / up);
     rectangle_ = {0, 0, width, height};
 }

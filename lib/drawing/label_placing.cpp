@@ -1,0 +1,208 @@
+#include "drawing/label_placing.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "drawing/label_candidates.hpp"
+#include "drawing/line_density.hpp"
+
+namespace spadework::drawing {
+
+namespace {
+
+constexpr double padding_x = 2;
+constexpr double farthest_name = 70;
+constexpr double clear_of_all = 1;  ///< Between a box and anything it keeps off.
+constexpr double dislike_of_conflict = 1.0;
+constexpr double dislike_of_lines = 40;  ///< For a box that lines fill.
+
+double box_height(const Lettering& lettering) {
+    return std::ceil(1.25 * lettering.size);
+}
+
+Rectangle grown(const Rectangle& box, double by) {
+    return {box.left - by, box.top - by, box.right + by, box.bottom + by};
+}
+
+class Placing {
+public:
+    Placing(const std::vector<LabelWish>& wishes, const MapClutter& clutter, const Rectangle& room)
+        : wishes_(wishes),
+          symbols_(clutter.symbols),
+          room_(room),
+          density_(clutter.lines, room),
+          labels_(wishes.size()) {}
+
+    std::vector<PlacedLabel> run() {
+        std::map<int, std::vector<std::size_t>> by_rank;
+        for (std::size_t w = 0; w < wishes_.size(); ++w)
+            by_rank[wishes_[w].rank].push_back(w);
+        for (const auto& [rank, wishes] : by_rank)
+            place_rank(wishes);
+        return labels_;
+    }
+
+private:
+    struct Choice {
+        std::size_t wish = 0;
+        Rectangle around;                  ///< Holds every place beside the symbol.
+        std::vector<LabelCandidate> left;  ///< Places it may still have.
+    };
+
+    void place_rank(const std::vector<std::size_t>& wishes) {
+        std::vector<std::size_t> left = place_beside(wishes);
+        std::vector<std::size_t> to_number;
+        for (const std::size_t w : left) {
+            if (wishes_[w].without_room == WithoutRoom::drop_it) continue;
+            const LabelWish& wish = wishes_[w];
+            const auto places = at_a_distance(wish.at, wish.reach, width(w), height(w), farthest_name);
+            if (!place_best(w, wish.text, places)) to_number.push_back(w);
+        }
+        std::sort(to_number.begin(), to_number.end());
+        for (const std::size_t w : to_number) {
+            labels_[w].number = ++numbers_;
+            labels_[w].text = std::to_string(numbers_);
+        }
+        for (const std::size_t w : to_number)
+            place_number(w);
+    }
+
+    /// Those that found no room beside their symbol.
+    std::vector<std::size_t> place_beside(const std::vector<std::size_t>& wishes) {
+        std::vector<Choice> choices;
+        for (const std::size_t w : wishes) {
+            const LabelWish& wish = wishes_[w];
+            const double off_x = wish.reach + width(w) + 2 * padding_x;
+            const double off_y = wish.reach + height(w) + 2 * padding_x;
+            const Rectangle around{wish.at.x - off_x, wish.at.y - off_y, wish.at.x + off_x, wish.at.y + off_y};
+            choices.push_back({w, around, free_of(wish, beside(wish.at, wish.reach, width(w), height(w)))});
+        }
+        std::vector<std::size_t> left;
+        while (!choices.empty()) {
+            const auto next = std::min_element(choices.begin(), choices.end(), [](const Choice& a, const Choice& b) {
+                return a.left.size() < b.left.size();
+            });
+            const Choice choice = *next;
+            choices.erase(next);
+            if (choice.left.empty()) {
+                left.push_back(choice.wish);
+                continue;
+            }
+            const LabelCandidate best = least_in_the_way(choice, choices);
+            keep(choice.wish, wishes_[choice.wish].text, best);
+            for (Choice& other : choices) {
+                std::erase_if(other.left,
+                              [&](const LabelCandidate& c) { return overlap(c.box, grown(best.box, clear_of_all)); });
+            }
+        }
+        std::sort(left.begin(), left.end());
+        return left;
+    }
+
+    [[nodiscard]] static LabelCandidate least_in_the_way(const Choice& choice, const std::vector<Choice>& others) {
+        const LabelCandidate* best = nullptr;
+        double least = 0;
+        for (const LabelCandidate& candidate : choice.left) {
+            double dislike = candidate.dislike;
+            for (const Choice& other : others) {
+                if (!overlap(choice.around, other.around)) continue;
+                for (const LabelCandidate& theirs : other.left)
+                    dislike += overlap(candidate.box, theirs.box) ? dislike_of_conflict : 0;
+            }
+            if (best != nullptr && dislike >= least) continue;
+            best = &candidate;
+            least = dislike;
+        }
+        return *best;
+    }
+
+    void place_number(std::size_t w) {
+        const LabelWish& wish = wishes_[w];
+        const std::string text = labels_[w].text;
+        const double wide = width_of(text, wish.lettering) + 2 * padding_x;
+        if (place_best(w, text, beside(wish.at, wish.reach, wide, height(w)))) return;
+        const double anywhere = room_.width() + room_.height();
+        for (const double farthest : {farthest_name, anywhere}) {
+            if (place_best(w, text, at_a_distance(wish.at, wish.reach, wide, height(w), farthest))) return;
+        }
+        leaders_pass_symbols_ = true;
+        place_best(w, text, at_a_distance(wish.at, wish.reach, wide, height(w), anywhere));
+        leaders_pass_symbols_ = false;
+    }
+
+    bool place_best(std::size_t w, const std::string& text, const std::vector<LabelCandidate>& candidates) {
+        const std::vector<LabelCandidate> free = free_of(wishes_[w], candidates);
+        if (free.empty()) return false;
+        keep(w, text, *std::min_element(free.begin(), free.end(), [](const auto& a, const auto& b) {
+                 return a.dislike < b.dislike;
+             }));
+        return true;
+    }
+
+    /// Those that nothing forbids, with the lines they would cover added to their dislike.
+    [[nodiscard]] std::vector<LabelCandidate> free_of(const LabelWish& wish,
+                                                      const std::vector<LabelCandidate>& candidates) const {
+        std::vector<LabelCandidate> result;
+        for (LabelCandidate candidate : candidates) {
+            if (!is_free(wish, candidate)) continue;
+            const double covered = density_.share_covered(candidate.box);
+            if (wish.keep_off_lines && covered > 0) continue;
+            candidate.dislike += covered * dislike_of_lines;
+            result.push_back(candidate);
+        }
+        return result;
+    }
+
+    [[nodiscard]] bool is_free(const LabelWish& wish, const LabelCandidate& candidate) const {
+        if (!holds(room_, candidate.box)) return false;
+        const Rectangle box = grown(candidate.box, clear_of_all);
+        for (const Rectangle& symbol : symbols_) {
+            if (overlap(box, symbol)) return false;
+            if (leaders_pass_symbols_) continue;
+            const bool own = overlap(symbol, {wish.at.x, wish.at.y, wish.at.x + 0.01, wish.at.y + 0.01});
+            if (candidate.leader && !own && touches(*candidate.leader, symbol)) return false;
+        }
+        for (const Rectangle& taken : taken_) {
+            if (overlap(box, taken) || (candidate.leader && touches(*candidate.leader, taken))) return false;
+        }
+        return std::none_of(leaders_.begin(), leaders_.end(), [&](const auto& leader) {
+            return touches(leader, box) || (candidate.leader && cross(leader, *candidate.leader));
+        });
+    }
+
+    void keep(std::size_t w, const std::string& text, const LabelCandidate& candidate) {
+        PlacedLabel& label = labels_[w];
+        label.placed = true;
+        label.text = text;
+        label.box = candidate.box;
+        label.leader = candidate.leader;
+        label.baseline = {candidate.box.left + padding_x, candidate.box.bottom - 0.3 * wishes_[w].lettering.size};
+        taken_.push_back(candidate.box);
+        if (candidate.leader) leaders_.push_back(*candidate.leader);
+    }
+
+    [[nodiscard]] double width(std::size_t w) const {
+        return width_of(wishes_[w].text, wishes_[w].lettering) + 2 * padding_x;
+    }
+    [[nodiscard]] double height(std::size_t w) const { return box_height(wishes_[w].lettering); }
+
+    const std::vector<LabelWish>& wishes_;
+    const std::vector<Rectangle>& symbols_;
+    Rectangle room_;
+    LineDensity density_;
+    std::vector<PlacedLabel> labels_;
+    std::vector<Rectangle> taken_;
+    std::vector<std::pair<Point, Point>> leaders_;
+    int numbers_ = 0;
+    bool leaders_pass_symbols_ = false;  ///< Where there is no other way.
+};
+
+}  // namespace
+
+std::vector<PlacedLabel> place_labels(const std::vector<LabelWish>& wishes, const MapClutter& clutter,
+                                      const Rectangle& room) {
+    return Placing(wishes, clutter, room).run();
+}
+
+}  // namespace spadework::drawing
