@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -48,6 +49,9 @@ public:
           map_(scenario, places_shown(scenario, study), usable_width(frame) - 2 * margin, map_padding),
           study_(study) {
         map_.move_to(margin, margin);
+        with_sign_.insert(scenario.hub.place);
+        for (const Segment& segment : scenario.segments)
+            clutter_.lines.push_back(map_.points(segment.polyline));
         for (const PlaceRank& rank : study.ranking)
             (rank.result.feasible() ? ranked_ : impossible_).push_back(&rank);
         Money most;
@@ -86,13 +90,15 @@ private:
 
     void write_buildings() {
         svg_.open("g", {{"id", ids_.id("buildings")}});
-        for (const Building& building : scenario_.buildings)
-            write_building(svg_, at(building.place), 3, name_or_id(building.name, building.id));
+        for (const Building& building : scenario_.buildings) {
+            write_building(svg_, at(building.place), building_half, name_or_id(building.name, building.id));
+            clutter_.symbols.push_back(around(at(building.place), building_half));
+            with_sign_.insert(building.place);
+        }
         svg_.close();
     }
 
-    void write_cross(const Point& middle, std::string_view title) {
-        constexpr double arm = 3.5;
+    void write_cross(const Point& middle, double arm, std::string_view title) {
         svg_.titled("path",
                     {{"d", path_of({{{middle.x - arm, middle.y - arm}, {middle.x + arm, middle.y + arm}},
                                     {{middle.x - arm, middle.y + arm}, {middle.x + arm, middle.y - arm}}})},
@@ -102,14 +108,25 @@ private:
                     title);
     }
 
+    /// Crosses are smaller where there are many.
+    [[nodiscard]] double cross_arm() const { return study_.barred.size() > 40 ? 2 : widest_arm; }
+
     void write_barred() {
         if (study_.barred.empty() && impossible_.empty()) return;
         svg_.open("g", {{"id", ids_.id("barred")}});
         for (const BarredPlace& barred : study_.barred)
-            write_cross(at(barred.place), fmt::format("{}: {}", name_of(barred.place), drawn(barred.reason)));
+            write_barred(barred.place, barred.reason);
         for (const PlaceRank* rank : impossible_)
-            write_cross(at(rank->place), fmt::format("{}: {}", name_of(rank->place), drawn(rank->result.reason)));
+            write_barred(rank->place, rank->result.reason);
         svg_.close();
+    }
+
+    /// Buildings and the hub have signs of their own: a cross on them would hide them.
+    void write_barred(PlaceIndex place, const std::string& reason) {
+        if (with_sign_.contains(place)) return;
+        write_cross(at(place), cross_arm(), fmt::format("{}: {}", name_of(place), drawn(reason)));
+        clutter_.symbols.push_back(around(at(place), cross_arm()));
+        any_cross_ = true;
     }
 
     /// The dearest first, so that small signs of cheap places lie on top.
@@ -166,15 +183,14 @@ private:
             return Point{spot.x + sign_width / 2, spot.y - 4};
         };
         write_hub(svg_, next("Hub"), 7, "Hub");
-        write_building(svg_, next("Building"), 3, "Building");
+        write_building(svg_, next("Building"), building_half, "Building");
         if (!ranked_.empty()) write_enclosure(svg_, next("Cheapest place"), best_half, "Cheapest place");
         for (int c = 0; c < classes_.count(); ++c) {
             if (!occurs(c)) continue;
             const std::string text = classes_.in_words(c);
             write_extra_cost_sign(svg_, next(text), c, text);
         }
-        if (!study_.barred.empty() || !impossible_.empty())
-            write_cross(next("No enclosure can stand here"), "No enclosure can stand here");
+        if (any_cross_) write_cross(next("No enclosure can stand here"), cross_arm(), "No enclosure can stand here");
         svg_.close();
         return flow.below();
     }
@@ -201,7 +217,8 @@ private:
             rows.push_back({"Signs", fmt::format("extra cost in {} of the whole plan with its one enclosure there",
                                                  scenario_.currency.code)});
         }
-        if (study_.interrupted) rows.push_back({"Note", "the search was stopped early; amounts may be too high"});
+        if (study_.interrupted)
+            rows.push_back({"Note", "the search was stopped early: places may cost less than is shown"});
         rows.push_back({"Scale", scale_in_words(map_) + " at natural size; otherwise measure with the scale bar."});
         return rows;
     }
@@ -227,6 +244,8 @@ private:
     }
 
     static constexpr double best_half = 9;
+    static constexpr double building_half = 3;
+    static constexpr double widest_arm = 3.5;  ///< Of a cross.
 
     const Scenario& scenario_;
     const Frame& frame_;
@@ -238,6 +257,8 @@ private:
     ExtraCostClasses classes_;
     std::vector<LabelWish> wishes_;
     MapClutter clutter_;
+    std::set<PlaceIndex> with_sign_;
+    bool any_cross_ = false;
     SvgWriter svg_{1};
 };
 

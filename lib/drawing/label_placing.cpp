@@ -27,12 +27,20 @@ Rectangle grown(const Rectangle& box, double by) {
 
 class Placing {
 public:
-    Placing(const std::vector<LabelWish>& wishes, const MapClutter& clutter, const Rectangle& room)
+    /// Wishes with a number above 0 are shown as that number from the outset.
+    Placing(const std::vector<LabelWish>& wishes, const std::vector<int>& numbers, const MapClutter& clutter,
+            const Rectangle& room)
         : wishes_(wishes),
           symbols_(clutter.symbols),
           room_(room),
           density_(clutter.lines, room),
-          labels_(wishes.size()) {}
+          labels_(wishes.size()) {
+        for (std::size_t w = 0; w < wishes.size(); ++w) {
+            labels_[w].number = numbers[w];
+            labels_[w].text = numbers[w] > 0 ? std::to_string(numbers[w]) : wishes[w].text;
+            numbers_ = std::max(numbers_, numbers[w]);
+        }
+    }
 
     std::vector<PlacedLabel> run() {
         std::map<int, std::vector<std::size_t>> by_rank;
@@ -55,14 +63,11 @@ private:
         std::vector<std::size_t> to_number;
         for (const std::size_t w : left) {
             if (wishes_[w].without_room == WithoutRoom::drop_it) continue;
-            const LabelWish& wish = wishes_[w];
-            const auto places = at_a_distance(wish.at, wish.reach, width(w), height(w), farthest_name);
-            if (!place_best(w, wish.text, places)) to_number.push_back(w);
+            if (labels_[w].number > 0 || !place_at_a_distance(w, farthest_name)) to_number.push_back(w);
         }
-        std::sort(to_number.begin(), to_number.end());
         for (const std::size_t w : to_number) {
-            labels_[w].number = ++numbers_;
-            labels_[w].text = std::to_string(numbers_);
+            if (labels_[w].number == 0) labels_[w].number = ++numbers_;
+            labels_[w].text = std::to_string(labels_[w].number);
         }
         for (const std::size_t w : to_number)
             place_number(w);
@@ -90,7 +95,7 @@ private:
                 continue;
             }
             const LabelCandidate best = least_in_the_way(choice, choices);
-            keep(choice.wish, wishes_[choice.wish].text, best);
+            keep(choice.wish, best);
             for (Choice& other : choices) {
                 std::erase_if(other.left,
                               [&](const LabelCandidate& c) { return overlap(c.box, grown(best.box, clear_of_all)); });
@@ -118,25 +123,23 @@ private:
     }
 
     void place_number(std::size_t w) {
-        const LabelWish& wish = wishes_[w];
-        const std::string text = labels_[w].text;
-        const double wide = width_of(text, wish.lettering) + 2 * padding_x;
-        if (place_best(w, text, beside(wish.at, wish.reach, wide, height(w)))) return;
         const double anywhere = room_.width() + room_.height();
-        for (const double farthest : {farthest_name, anywhere}) {
-            if (place_best(w, text, at_a_distance(wish.at, wish.reach, wide, height(w), farthest))) return;
-        }
+        if (place_best(w, beside(wishes_[w].at, wishes_[w].reach, width(w), height(w)))) return;
+        if (place_at_a_distance(w, farthest_name) || place_at_a_distance(w, anywhere)) return;
         leaders_pass_symbols_ = true;
-        place_best(w, text, at_a_distance(wish.at, wish.reach, wide, height(w), anywhere));
+        place_at_a_distance(w, anywhere);
         leaders_pass_symbols_ = false;
     }
 
-    bool place_best(std::size_t w, const std::string& text, const std::vector<LabelCandidate>& candidates) {
+    bool place_at_a_distance(std::size_t w, double farthest) {
+        return place_best(w, at_a_distance(wishes_[w].at, wishes_[w].reach, width(w), height(w), farthest));
+    }
+
+    bool place_best(std::size_t w, const std::vector<LabelCandidate>& candidates) {
         const std::vector<LabelCandidate> free = free_of(wishes_[w], candidates);
         if (free.empty()) return false;
-        keep(w, text, *std::min_element(free.begin(), free.end(), [](const auto& a, const auto& b) {
-                 return a.dislike < b.dislike;
-             }));
+        keep(w, *std::min_element(free.begin(), free.end(),
+                                  [](const auto& a, const auto& b) { return a.dislike < b.dislike; }));
         return true;
     }
 
@@ -171,10 +174,9 @@ private:
         });
     }
 
-    void keep(std::size_t w, const std::string& text, const LabelCandidate& candidate) {
+    void keep(std::size_t w, const LabelCandidate& candidate) {
         PlacedLabel& label = labels_[w];
         label.placed = true;
-        label.text = text;
         label.box = candidate.box;
         label.leader = candidate.leader;
         label.baseline = {candidate.box.left + padding_x, candidate.box.bottom - 0.3 * wishes_[w].lettering.size};
@@ -183,7 +185,7 @@ private:
     }
 
     [[nodiscard]] double width(std::size_t w) const {
-        return width_of(wishes_[w].text, wishes_[w].lettering) + 2 * padding_x;
+        return width_of(labels_[w].text, wishes_[w].lettering) + 2 * padding_x;
     }
     [[nodiscard]] double height(std::size_t w) const { return box_height(wishes_[w].lettering); }
 
@@ -198,11 +200,36 @@ private:
     bool leaders_pass_symbols_ = false;  ///< Where there is no other way.
 };
 
+/// Numbers for all wishes that may be numbered and do not choose first, in their order.
+std::vector<int> numbers_for_all(const std::vector<LabelWish>& wishes) {
+    std::vector<int> numbers(wishes.size(), 0);
+    int next = 0;
+    for (std::size_t w = 0; w < wishes.size(); ++w) {
+        if (wishes[w].without_room == WithoutRoom::number_it && wishes[w].rank > 0) numbers[w] = ++next;
+    }
+    return numbers;
+}
+
+/// So many stand as numbers or at a distance that a map with numbers alone is easier to read.
+bool is_crowded(const std::vector<LabelWish>& wishes, const std::vector<PlacedLabel>& labels) {
+    constexpr std::size_t so_many = 4;  // One in four.
+    std::size_t may_be_numbered = 0;
+    std::size_t not_beside = 0;
+    for (std::size_t w = 0; w < wishes.size(); ++w) {
+        if (wishes[w].without_room == WithoutRoom::drop_it || wishes[w].rank == 0) continue;
+        ++may_be_numbered;
+        not_beside += labels[w].number > 0 || labels[w].leader ? 1U : 0U;
+    }
+    return may_be_numbered > 20 && so_many * not_beside > may_be_numbered;
+}
+
 }  // namespace
 
 std::vector<PlacedLabel> place_labels(const std::vector<LabelWish>& wishes, const MapClutter& clutter,
                                       const Rectangle& room) {
-    return Placing(wishes, clutter, room).run();
+    const std::vector<PlacedLabel> labels = Placing(wishes, std::vector<int>(wishes.size(), 0), clutter, room).run();
+    if (!is_crowded(wishes, labels)) return labels;
+    return Placing(wishes, numbers_for_all(wishes), clutter, room).run();
 }
 
 }  // namespace spadework::drawing

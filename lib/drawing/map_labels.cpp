@@ -23,7 +23,7 @@ std::vector<Entry> entries_of(const std::vector<LabelWish>& wishes, const std::v
     std::vector<Entry> entries;
     for (std::size_t i = 0; i < labels.size(); ++i) {
         if (labels[i].number == 0) continue;
-        const std::string missing = labels[i].placed ? "" : " (no room on the map)";
+        const std::string missing = labels[i].placed ? "" : " *";
         const std::string& text = wishes[i].in_full.empty() ? wishes[i].text : wishes[i].in_full;
         entries.push_back({std::to_string(labels[i].number), text + missing});
     }
@@ -79,8 +79,13 @@ double write_index(SvgWriter& svg, const Ids& ids, double left, double right, do
         write_text(svg, x + number_room, baseline, shortened(entries[i].text, column - number_room - 10, {small_size}),
                    {{small_size}});
     }
+    double below = top + static_cast<double>(rows) * row_step;
+    if (std::any_of(labels.begin(), labels.end(), [](const auto& l) { return l.number > 0 && !l.placed; })) {
+        write_text(svg, left, below, "* no room for it on the map at this size", {{small_size}, colour::quiet});
+        below += row_step;
+    }
     svg.close();
-    return top + static_cast<double>(rows) * row_step;
+    return below;
 }
 
 }  // namespace spadework::drawing

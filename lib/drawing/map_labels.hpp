@@ -18,7 +18,7 @@ void write_labels(SvgWriter& svg, const Ids& ids, const std::vector<LabelWish>& 
 bool any_numbered(const std::vector<PlacedLabel>& labels);
 
 /// The group "index": what the numbers stand for, in columns from y on; returns the y below it. A number that found no
-/// room on the map either is marked so.
+/// room on the map either is marked with a star.
 double write_index(SvgWriter& svg, const Ids& ids, double left, double right, double y,
                    const std::vector<LabelWish>& wishes, const std::vector<PlacedLabel>& labels);
 

@@ -91,6 +91,7 @@ private:
     }
 
     void write_cables() {
+        const double thickness = result_.plan && has_many_cables(*result_.plan) ? 0.7 : 1;
         for (const RoleLook& look : role_looks) {
             bool open = false;
             for (std::size_t c = 0; c < cables_.size(); ++c) {
@@ -98,7 +99,7 @@ private:
                 if (cable.role != look.role) continue;
                 if (!open) svg_.open("g", {{"id", ids_.id(look.layer)}});
                 open = true;
-                write_cable_line(svg_, path_of(cables_[c]), look, cable_in_words(scenario_, cable));
+                write_cable_line(svg_, path_of(cables_[c]), look, cable_in_words(scenario_, cable), thickness);
             }
             if (!open) continue;
             svg_.close();

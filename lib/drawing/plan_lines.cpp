@@ -14,6 +14,7 @@ namespace {
 
 constexpr double first_lane = 5.5;
 constexpr double lane_step = 3;
+constexpr double narrow_lane_step = 2;  ///< Where there are many cables.
 constexpr int most_lanes = 5;
 constexpr double least_stretch = 2.5;
 
@@ -56,7 +57,7 @@ std::optional<Point> corner(const OffsetStretch& a, const OffsetStretch& b) {
 class CableLines {
 public:
     CableLines(const Scenario& scenario, const Plan& plan, const std::vector<DrawnTrench>& trenches)
-        : scenario_(scenario), plan_(plan) {
+        : scenario_(scenario), plan_(plan), step_(has_many_cables(plan) ? narrow_lane_step : lane_step) {
         for (const DrawnTrench& trench : trenches)
             trenches_[trench.step] = &trench;
         for (std::size_t c = 0; c < plan.cables.size(); ++c) {
@@ -103,7 +104,7 @@ private:
             if (trench == trenches_.end()) continue;
             std::vector<Point> line = trench->second->line;
             if (backwards) std::reverse(line.begin(), line.end());
-            const double aside = first_lane + lane_step * lane_of(cable, step);
+            const double aside = first_lane + step_ * lane_of(cable, step);
             append(line, backwards == trench->second->turned ? aside : -aside, stretches);
         }
         return stretches;
@@ -124,6 +125,7 @@ private:
 
     const Scenario& scenario_;
     const Plan& plan_;
+    double step_;
     std::map<Step, const DrawnTrench*> trenches_;
     std::map<Step, std::vector<std::size_t>> cables_in_;
 };
@@ -137,6 +139,10 @@ double off_line(const Point& at, const Point& a, const Point& b) {
 }
 
 }  // namespace
+
+bool has_many_cables(const Plan& plan) {
+    return plan.cables.size() > 60;
+}
 
 std::vector<Point> simplified(const std::vector<Point>& line) {
     constexpr double tolerance = 0.25;

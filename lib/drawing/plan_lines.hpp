@@ -28,6 +28,9 @@ std::vector<DrawnTrench> drawn_trenches(const Scenario& scenario, const Plan& pl
 std::vector<std::vector<Point>> drawn_cables(const Scenario& scenario, const Plan& plan,
                                              const std::vector<DrawnTrench>& trenches, const MapFrame& frame);
 
+/// So many that lines have to be thinner to be told apart.
+bool has_many_cables(const Plan& plan);
+
 /// The line without points that lie within a fraction of a unit of the straight way past them.
 std::vector<Point> simplified(const std::vector<Point>& line);
 

@@ -33,8 +33,9 @@ void write_ground_line(SvgWriter& svg, const std::string& path, const GroundLook
     svg.titled("path", attributes, title);
 }
 
-void write_cable_line(SvgWriter& svg, const std::string& path, const RoleLook& look, std::string_view title) {
-    Attributes attributes = line(path, colour::ink, look.width);
+void write_cable_line(SvgWriter& svg, const std::string& path, const RoleLook& look, std::string_view title,
+                      double thickness) {
+    Attributes attributes = line(path, colour::ink, look.width * thickness);
     attributes.emplace_back("stroke-linejoin", "round");
     if (*look.dashes != '\0') attributes.emplace_back("stroke-dasharray", look.dashes);
     svg.titled("path", attributes, title);

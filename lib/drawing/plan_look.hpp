@@ -31,7 +31,8 @@ inline constexpr std::array<RoleLook, 5> role_looks = {{
 /// Draws a line of a trench, of an existing duct (two thin lines) or of a pole line (dots on a thin line).
 void write_ground_line(SvgWriter& svg, const std::string& path, const GroundLook& look, std::string_view title);
 
-/// Draws a line of a cable.
-void write_cable_line(SvgWriter& svg, const std::string& path, const RoleLook& look, std::string_view title);
+/// Draws a line of a cable, `thickness` times as wide as its role's look.
+void write_cable_line(SvgWriter& svg, const std::string& path, const RoleLook& look, std::string_view title,
+                      double thickness = 1);
 
 }  // namespace spadework::drawing
