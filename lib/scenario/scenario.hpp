@@ -43,6 +43,7 @@ struct Place {
     bool enclosure_allowed = true;  ///< Already decided: by the place, or by the rules for its kind.
     std::string enclosure_reason;   ///< Why not, or what makes it dear.
     Money enclosure_extra;          ///< On top of an enclosure's own price when it stands here.
+    bool laid_out = false;          ///< Not of the map as given: a point of open ground, or where a segment is cut.
 };
 
 /// How a metre is opened and made good.
@@ -211,6 +212,23 @@ struct Growth {
     std::vector<FutureBuilding> buildings;
 };
 
+/// A segment of the map that may not be used because it enters an obstacle.
+struct BarredSegment {
+    std::string id;      ///< As the map named it.
+    std::string reason;  ///< "enters the obstacle pond".
+};
+
+/// What became of areas, for reports.
+struct LaidOutGround {
+    Length spacing;                     ///< Between the points of the lattice.
+    int directions = 0;                 ///< Ways from each point; 0: there is no open ground.
+    int points = 0;                     ///< Of the lattice.
+    int lines = 0;                      ///< Segments over open ground, those of the lattice among them.
+    int straight_lines = 0;             ///< Of these, lines added to straighten plans.
+    int segments_cut = 0;               ///< Segments of the map cut at borders, or to be joined to open ground.
+    std::vector<BarredSegment> barred;  ///< Segments of the map that enter an obstacle, by id.
+};
+
 struct Scenario {
     std::string name;
     std::string note;
@@ -220,9 +238,10 @@ struct Scenario {
     std::vector<Place> places;      ///< Sorted by id.
     std::vector<Segment> segments;  ///< Sorted by id.
     std::vector<Area> areas;        ///< Sorted by id.
-    std::vector<Ground> grounds;    ///< Sorted by id.
-    OpeningMethod existing_duct;    ///< What using an existing duct takes.
-    OpeningMethod pole_line;        ///< What hanging cables on an existing pole line takes.
+    LaidOutGround open_ground;
+    std::vector<Ground> grounds;  ///< Sorted by id.
+    OpeningMethod existing_duct;  ///< What using an existing duct takes.
+    OpeningMethod pole_line;      ///< What hanging cables on an existing pole line takes.
     Hub hub;
     std::vector<Building> buildings;  ///< Sorted by id.
     Catalogue catalogue;

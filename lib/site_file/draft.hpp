@@ -27,10 +27,8 @@ struct Draft {
     std::set<std::string> skipped_places;  ///< Left out as cut off, on request.
     /// Buildings that the map brings along, at places that no other building names.
     std::vector<Building> from_map;
-    bool map_is_sound = false;  ///< Map, hub and buildings were read without an error.
+    SourcePosition open_ground_position;  ///< Of the rules for open ground, or where they could be.
+    bool map_is_sound = false;            ///< Map, hub and buildings were read without an error.
 };
-
-/// Every list sorted by id (catalogue lists by size), and every index that points into one moved along.
-void put_in_order(Scenario& scenario);
 
 }  // namespace spadework::site_file

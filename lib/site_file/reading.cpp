@@ -66,6 +66,11 @@ int NameIndex::find(const std::string& id, const SourcePosition& where, Reading&
     return -1;
 }
 
+SourcePosition NameIndex::position_of(const std::string& id) const {
+    const auto entry = entries_.find(id);
+    return entry == entries_.end() ? SourcePosition() : entry->second.where;
+}
+
 int NameIndex::number_of(const std::string& id) const {
     const auto entry = entries_.find(id);
     if (entry != entries_.end()) return entry->second.number;

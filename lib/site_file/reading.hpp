@@ -51,6 +51,8 @@ public:
     [[nodiscard]] int find(const std::string& id, const SourcePosition& where, Reading& reading) const;
     /// Number of that id or alias, or -1.
     [[nodiscard]] int number_of(const std::string& id) const;
+    /// Where an id was said; nowhere when it is not among them.
+    [[nodiscard]] SourcePosition position_of(const std::string& id) const;
     [[nodiscard]] bool empty() const { return names_.empty(); }
     [[nodiscard]] const std::vector<std::string>& names() const { return names_; }
 

@@ -87,6 +87,7 @@ Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     rules.spare = read_spare(fields.record("spare"));
     rules.contingency = fields.percent("contingency");
     rules.tax = fields.percent("tax");
+    draft.open_ground_position = fields.position("open-ground");
     rules.open_ground = read_open_ground(fields.record("open-ground"), reading);
     rules.spare_copper_ports = fields.whole("spare-copper-ports");
     return rules;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "open_ground/open_ground.hpp"
 #include "scenario/connectivity.hpp"
 #include "scenario/money_range.hpp"
 
@@ -81,6 +82,11 @@ std::string cut_off_text(const CutOffBuilding& cut, const Scenario& scenario) {
     return text;
 }
 
+void report_too_large_sums(const SourcePosition& where, Reading& reading) {
+    reading.error(where, "lengths, counts and prices whose sum could grow too large to count",
+                  "smaller ones; a total must stay below 10^17 minor units");
+}
+
 void check_strand_use(const Fields& site, Reading& reading, const Scenario& scenario) {
     const bool duplex = scenario.rules.strand_use == StrandUse::duplex;
     const int strands = duplex ? 2 : 1;
@@ -118,11 +124,28 @@ void settle_places(Reading& reading, Draft& draft) {
     }
 }
 
-void check_connections(Reading& reading, const Draft& draft) {
-    for (const CutOffBuilding& cut : cut_off_buildings(draft.scenario)) {
-        reading.error(draft.building_positions[static_cast<std::size_t>(cut.building)],
-                      cut_off_text(cut, draft.scenario), "a segment that joins them");
+void check_connections(const Scenario& scenario, Reading& reading, const Draft& draft) {
+    for (const CutOffBuilding& cut : cut_off_buildings(scenario)) {
+        const std::string& id = scenario.buildings[static_cast<std::size_t>(cut.building)].id;
+        const auto number = static_cast<std::size_t>(draft.buildings.number_of(id));
+        reading.error(draft.building_positions[number], cut_off_text(cut, scenario), "a segment that joins them");
     }
+}
+
+void work_in_areas(Reading& reading, Draft& draft) {
+    Scenario& scenario = draft.scenario;
+    if (const std::string problem = open_ground::problem_of_lattice(scenario); !problem.empty()) {
+        reading.error(draft.open_ground_position, problem, "a wider spacing, for at most 50000 points");
+        return;
+    }
+    scenario = open_ground::opened(std::move(scenario));
+    for (const BarredSegment& barred : scenario.open_ground.barred) {
+        reading.warning(draft.segments.position_of(barred.id),
+                        fmt::format("segment {} is barred: it {}", quoted(barred.id), barred.reason),
+                        "a way around it, or 'bars-segments: false' where a way leads through");
+    }
+    check_connections(scenario, reading, draft);
+    if (!totals_can_be_counted(scenario)) report_too_large_sums(draft.open_ground_position, reading);
 }
 
 void check_prices(const Fields& site, Reading& reading, const Draft& draft) {
@@ -141,10 +164,7 @@ void check_prices(const Fields& site, Reading& reading, const Draft& draft) {
                         "there are existing ducts, but no section 'existing-duct' says what using them costs",
                         "that section; without it only the installer's hours count");
     }
-    if (!totals_can_be_counted(scenario)) {
-        reading.error(site.position(), "lengths, counts and prices whose sum could grow too large to count",
-                      "smaller ones; a total must stay below 10^17 minor units");
-    }
+    if (!totals_can_be_counted(scenario)) report_too_large_sums(site.position(), reading);
 }
 
 }  // namespace spadework::site_file

@@ -9,8 +9,13 @@ namespace spadework::site_file {
 /// stand. Reports buildings on the hub's place, two buildings on one place, and places that claim to be the hub.
 void settle_places(Reading& reading, Draft& draft);
 
-/// Reports buildings that no usable segment joins to the hub. The map must have been read without errors.
-void check_connections(Reading& reading, const Draft& draft);
+/// Reports buildings that no usable segment joins to the hub: on the map as read, or with its areas worked in. The map
+/// must have been read without errors.
+void check_connections(const Scenario& scenario, Reading& reading, const Draft& draft);
+
+/// Works the areas into the map (see open_ground::opened), and reports what shows only then: a lattice out of hand,
+/// segments that obstacles bar, buildings cut off, sums of money that could grow too large to count.
+void work_in_areas(Reading& reading, Draft& draft);
 
 /// Reports what the catalogue lacks for the rules, prices that the map needs and nobody gave, and sums of money that
 /// could grow too large to count.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "scenario/ordering.hpp"
 #include "site_file/currency.hpp"
 #include "site_file/geojson_map.hpp"
 #include "site_file/keys.hpp"
@@ -123,7 +124,7 @@ void read_scenario(const Document& main, Sources& sources, Reading& reading, Dra
     read_layout_of_site(site, sources, reading, draft);
     read_prices_and_rules(site, sources, reading, draft);
     settle_places(reading, draft);
-    if (draft.map_is_sound) check_connections(reading, draft);
+    if (draft.map_is_sound && draft.scenario.areas.empty()) check_connections(draft.scenario, reading, draft);
     if (count_errors(reading) == 0) check_prices(site, reading, draft);
 }
 
@@ -138,8 +139,9 @@ LoadedSite read_site(const SourceText& main, const FileLoader& load) {
     if (count_errors(reading) == 0) {
         put_in_order(draft.scenario);
         draft.scenario.digest = sources.digest();
-        loaded.scenario = std::move(draft.scenario);
+        if (!draft.scenario.areas.empty()) work_in_areas(reading, draft);
     }
+    if (count_errors(reading) == 0) loaded.scenario = std::move(draft.scenario);
     sort_for_reading(reading.diagnostics);
     if (reading.not_listed > 0) {
         reading.diagnostics.push_back({{main.file, 0, 0},

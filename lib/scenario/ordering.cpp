@@ -1,10 +1,10 @@
-#include "site_file/draft.hpp"
+#include "scenario/ordering.hpp"
 
 #include <algorithm>
 #include <numeric>
 #include <tuple>
 
-namespace spadework::site_file {
+namespace spadework {
 
 namespace {
 
@@ -34,13 +34,15 @@ void put_in_order(Scenario& scenario) {
     const auto move_to = [](int& index, const std::vector<int>& moved_to) {
         index = moved_to[static_cast<std::size_t>(index)];
     };
+    const std::vector<int> area = sort_by_id(scenario.areas);
     for (Segment& segment : scenario.segments) {
+        if (segment.area) move_to(*segment.area, area);
         move_to(segment.from, place);
         move_to(segment.to, place);
         move_to(segment.ground, ground);
     }
-    for (Area& area : scenario.areas) {
-        if (area.ground) move_to(*area.ground, ground);
+    for (Area& listed : scenario.areas) {
+        if (listed.ground) move_to(*listed.ground, ground);
     }
     move_to(scenario.hub.place, place);
     for (Building& building : scenario.buildings)
@@ -49,7 +51,6 @@ void put_in_order(Scenario& scenario) {
         if (building.place) move_to(*building.place, place);
     }
     sort_by_id(scenario.segments);
-    sort_by_id(scenario.areas);
     sort_by_id(scenario.buildings);
     auto& catalogue = scenario.catalogue;
     std::stable_sort(catalogue.cables.begin(), catalogue.cables.end(), [](const auto& a, const auto& b) {
@@ -60,4 +61,4 @@ void put_in_order(Scenario& scenario) {
     });
 }
 
-}  // namespace spadework::site_file
+}  // namespace spadework
