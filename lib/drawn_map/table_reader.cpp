@@ -122,7 +122,7 @@ private:
 
     void tell_of_missing_columns() {
         const auto& header = table_.rows.front();
-        const auto is_number = [this](const Cell& cell) { return number_of(cell).has_value(); };
+        const auto is_number = [](const Cell& cell) { return number_of(cell).has_value(); };
         if (std::ranges::count_if(header, is_number) >= 2) {
             map_.error(header.front().offset, "a table whose first line holds numbers", header_wanted());
             return;

@@ -68,18 +68,17 @@ TEST_CASE("real maps hold the lines, metres and buildings that an independent re
         double metres;
         int areas;
     };
-    for (const auto& [file, lines, metres, areas] :
-         {Figures{"rockville_college_us.geojson", campus_lines, campus_metres, campus_buildings},
-          Figures{"harsdorf_village_de.geojson", 121, 27'600.5, 616},
-          Figures{"frederiksted_town_vi.geojson", 37, 13'025.5, 325},
-          Figures{"atlanta_tiny_us.geojson", 3, 608.7, 18}}) {
-        CAPTURE(file);
-        const ReadMap read = read_shared(file);
+    for (const Figures& map : {Figures{"rockville_college_us.geojson", campus_lines, campus_metres, campus_buildings},
+                               Figures{"harsdorf_village_de.geojson", 121, 27'600.5, 616},
+                               Figures{"frederiksted_town_vi.geojson", 37, 13'025.5, 325},
+                               Figures{"atlanta_tiny_us.geojson", 3, 608.7, 18}}) {
+        CAPTURE(map.file);
+        const ReadMap read = read_shared(map.file);
         CHECK(read.said().empty());
         REQUIRE(read.map);
-        CHECK(count_of(*read.map, Shape::line) == lines);
-        CHECK(count_of(*read.map, Shape::area) == areas);
-        CHECK(std::abs(metres_of_lines(*read.map) - metres) < 0.1);
+        CHECK(count_of(*read.map, Shape::line) == map.lines);
+        CHECK(count_of(*read.map, Shape::area) == map.areas);
+        CHECK(std::abs(metres_of_lines(*read.map) - map.metres) < 0.1);
     }
 }
 
@@ -176,7 +175,7 @@ TEST_CASE("projected metres are refused with the reason, or converted where a bu
 TEST_CASE("GeoPackage, Shapefile and DXF are read with GDAL, and refused with a command without it") {
     if (!maps_are_there()) return;
     ReadingOptions options;
-    for (const auto& [file, command] :
+    for (const auto& row :
          {std::pair{"rockville.gpkg",
                     "ogr2ogr -f LIBKML -t_srs EPSG:4326 formats/rockville-wgs84.kml "
                     "formats/rockville.gpkg"},
@@ -186,15 +185,15 @@ TEST_CASE("GeoPackage, Shapefile and DXF are read with GDAL, and refused with a 
           std::pair{"rockville_utm18n.dxf",
                     "ogr2ogr -f LIBKML -t_srs EPSG:4326 -s_srs EPSG:32618 "
                     "formats/rockville_utm18n-wgs84.kml formats/rockville_utm18n.dxf"}}) {
-        CAPTURE(file);
-        const std::string path = std::string("formats/") + file;
+        const std::string path = std::string("formats/") + row.first;
+        CAPTURE(path);
         const bool is_drawing = path.ends_with(".dxf");
         options.reference_system = is_drawing ? "EPSG:32618" : "";
         const ReadMap read = read_shared(path, options);
         if (!has_gdal()) {
             CHECK_FALSE(read.map);
             CHECK(read.diagnostics.size() == 1);
-            CHECK(read.said().find(command) != std::string::npos);
+            CHECK(read.said().find(row.second) != std::string::npos);
             continue;
         }
         CHECK(read.said().empty());
