@@ -43,20 +43,24 @@ struct Columns {
 class PlacesReader {
 public:
     PlacesReader(std::string_view text, const ReadingOptions& options, MapBuilder& map)
-        : options_(options), map_(map), table_(read_table(text)) {}
+        : options_(options), map_(map), table_(text) {}
 
     void read() {
-        if (table_.unclosed_quote != std::string_view::npos) {
-            map_.error(table_.unclosed_quote, "a quote that nothing closes", "a second \" at the end of the cell");
-            return;
-        }
-        if (table_.rows.empty()) return map_.error(0, "a table without rows", header_wanted());
-        if (!find_columns()) return;
-        for (std::size_t row = 1; row < table_.rows.size(); ++row)
-            read_row(table_.rows[row]);
+        auto header = table_.next();
+        if (!header) return map_.error(0, "a table without rows", header_wanted());
+        header_ = std::move(*header);
+        if (!all_quotes_close() || !find_columns()) return;
+        for (auto row = table_.next(); row && all_quotes_close(); row = table_.next())
+            read_row(*row);
     }
 
 private:
+    bool all_quotes_close() {
+        if (table_.unclosed_quote() == std::string_view::npos) return true;
+        map_.error(table_.unclosed_quote(), "a quote that nothing closes", "a second \" at the end of the cell");
+        return false;
+    }
+
     [[nodiscard]] std::string header_wanted() const {
         return options_.coordinates == CoordinateSystem::plane_metres
                    ? "a first line that names the columns, such as name;x;y"
@@ -65,10 +69,9 @@ private:
 
     [[nodiscard]] std::size_t column_named(std::string_view name) const {
         const std::string wanted = small_letters(trimmed(name));
-        const auto& header = table_.rows.front();
-        const auto found =
-            std::ranges::find_if(header, [&](const Cell& cell) { return small_letters(trimmed(cell.text)) == wanted; });
-        return found == header.end() ? no_column : static_cast<std::size_t>(found - header.begin());
+        const auto found = std::ranges::find_if(
+            header_, [&](const Cell& cell) { return small_letters(trimmed(cell.text)) == wanted; });
+        return found == header_.end() ? no_column : static_cast<std::size_t>(found - header_.begin());
     }
 
     [[nodiscard]] std::size_t first_of(const Names& names) const {
@@ -84,10 +87,10 @@ private:
         const std::size_t column = column_named(option);
         if (column == no_column) {
             std::vector<std::string> known;
-            for (const Cell& cell : table_.rows.front())
+            for (const Cell& cell : header_)
                 known.emplace_back(trimmed(cell.text));
             const std::string nearest = nearest_name(option, known);
-            map_.error(table_.rows.front().front().offset, "no column " + shown(option),
+            map_.error(header_.front().offset, "no column " + shown(option),
                        "one of " + columns_there() + (nearest.empty() ? "" : "; did you mean " + shown(nearest) + "?"));
         }
         return column;
@@ -95,7 +98,7 @@ private:
 
     [[nodiscard]] std::string columns_there() const {
         std::string list;
-        for (const Cell& cell : table_.rows.front()) {
+        for (const Cell& cell : header_) {
             if (list.size() > 300) return list + ", …";
             list += (list.empty() ? "" : ", ") + shown(cell.text);
         }
@@ -121,16 +124,15 @@ private:
     }
 
     void tell_of_missing_columns() {
-        const auto& header = table_.rows.front();
         const auto is_number = [](const Cell& cell) { return number_of(cell).has_value(); };
-        if (std::ranges::count_if(header, is_number) >= 2) {
-            map_.error(header.front().offset, "a table whose first line holds numbers", header_wanted());
+        if (std::ranges::count_if(header_, is_number) >= 2) {
+            map_.error(header_.front().offset, "a table whose first line holds numbers", header_wanted());
             return;
         }
         const char* missing = columns_.x != no_column   ? "latitude"
                               : columns_.y != no_column ? "longitude"
                                                         : "longitude and latitude";
-        map_.error(header.front().offset, fmt::format("no column for {} among {}", missing, columns_there()),
+        map_.error(header_.front().offset, fmt::format("no column for {} among {}", missing, columns_there()),
                    header_wanted() + "; or options that say which columns they are");
     }
 
@@ -142,14 +144,14 @@ private:
         return decimal_number(text);
     }
 
-    void read_row(const std::vector<Cell>& row) {
+    void read_row(const TableRow& row) {
         const auto is_extra = [&](const Cell& cell) { return !trimmed(cell.text).empty(); };
-        const std::size_t width = table_.rows.front().size();
+        const std::size_t width = header_.size();
         if (row.size() > width &&
             std::ranges::any_of(row.begin() + static_cast<std::ptrdiff_t>(width), row.end(), is_extra)) {
             map_.error(row[width].offset, fmt::format("a row of {} cells", row.size()),
                        fmt::format("{}, as in the first line; a cell that holds {} needs quotes around it", width,
-                                   shown(std::string_view(&table_.separator, 1))));
+                                   shown(std::string(1, table_.separator()))));
             return;
         }
         const Cell nothing{{}, row.front().offset};
@@ -174,24 +176,23 @@ private:
         if (!number) {
             map_.error(cell.offset,
                        fmt::format("{} in column {}", trimmed(cell.text).empty() ? "nothing" : shown(cell.text),
-                                   shown(table_.rows.front()[column].text)),
+                                   shown(header_[column].text)),
                        "a decimal number, such as 48.137 or 48,137");
         }
         return number;
     }
 
-    FeatureFacts facts_of(const std::vector<Cell>& row) const {
+    FeatureFacts facts_of(const TableRow& row) const {
         FeatureFacts facts;
         facts.offset = row.front().offset;
-        const auto& header = table_.rows.front();
-        for (std::size_t i = 0; i < std::min(row.size(), header.size()); ++i) {
+        for (std::size_t i = 0; i < std::min(row.size(), header_.size()); ++i) {
             if (i == columns_.x || i == columns_.y) continue;
             if (i == columns_.name) {
                 facts.name = row[i].text;
             } else if (i == columns_.id) {
                 facts.id = row[i].text;
             } else if (!trimmed(row[i].text).empty()) {
-                facts.tags.push_back({header[i].text, row[i].text});
+                facts.tags.push_back({header_[i].text, row[i].text});
             }
         }
         return facts;
@@ -199,7 +200,8 @@ private:
 
     const ReadingOptions& options_;
     MapBuilder& map_;
-    Table table_;
+    TableReader table_;
+    TableRow header_;
     Columns columns_;
 };
 

@@ -1,0 +1,17 @@
+#include "fuzz/support/inputs.hpp"
+
+namespace spadework::fuzz {
+
+const std::vector<Target>& targets() {
+    static const std::vector<Target> list = {{"certificate", try_certificate},
+                                             {"csv", try_csv},
+                                             {"geojson", try_geojson},
+                                             {"gpx", try_gpx},
+                                             {"kml", try_kml},
+                                             {"kmz", try_kmz},
+                                             {"osm", try_osm},
+                                             {"site_file", try_site_file}};
+    return list;
+}
+
+}  // namespace spadework::fuzz
