@@ -46,5 +46,5 @@ TEST_CASE("every target takes each input of its corpus as promised") {
 
 TEST_CASE("what once broke a reader breaks it no more") {
     for (const Target& target : targets())
-        MESSAGE(target.name, ": ", replay(target, "crashers"), " crashers taken");
+        CHECK_NOTHROW(replay(target, "crashers"));
 }
