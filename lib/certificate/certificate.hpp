@@ -50,6 +50,11 @@
 // Where a layout's plans are all among another's, `proof` may name that layout instead: its bound is a bound here.
 // Where a layout's bound has no evidence that this format can hold, `proof` says so, and the bound is not proved.
 //
+// Where plans lay straight lines over open ground that the site's files do not have, `straight_lines` lists them: each
+// is a further segment between two places, as long as the straight line, of the ground and with the charges of the
+// segment that it is `like`. It has to lie in that segment's open ground and overlays all along, and outside all
+// obstacles. Plans and bounds speak of the map with these lines, which must be the same in all files of a folder.
+//
 // The last member, `seal`, is a checksum (FNV-1a, 64 bits) of all bytes before its key. It shows that a file is as it
 // was written; no proof rests on it.
 

@@ -12,7 +12,7 @@ constexpr std::size_t most_problems = 50;
 
 const JsonValue nothing;
 
-bool is_known(const std::string& key, std::initializer_list<const char*> keys) {
+bool is_known(const std::string& key, const std::vector<const char*>& keys) {
     return std::any_of(keys.begin(), keys.end(), [&](const char* known) { return key == known; });
 }
 
@@ -77,7 +77,7 @@ std::vector<std::int64_t> numbers(const JsonValue& value, Range range, Problems&
     return list;
 }
 
-Fields::Fields(const JsonValue& value, std::initializer_list<const char*> keys, Problems& problems) : value_(value) {
+Fields::Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems) : value_(value) {
     if (value.kind != JsonKind::object) {
         problems.add(value, in_words(value), "an object");
         return;

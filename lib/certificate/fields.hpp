@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -51,7 +50,7 @@ std::vector<std::int64_t> numbers(const JsonValue& value, Range range, Problems&
 /// An object with exactly these keys: any that is missing, and any other, is noted.
 class Fields {
 public:
-    Fields(const JsonValue& value, std::initializer_list<const char*> keys, Problems& problems);
+    Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems);
 
     /// The value of a key; null where it is missing.
     [[nodiscard]] const JsonValue& operator[](std::string_view key) const;

@@ -1,5 +1,7 @@
 #include "certificate/reader.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -53,6 +55,29 @@ void read_head(const Fields& fields, const Scenario& scenario, Certificate& cert
     certificate.direct_bound = Money::from_minor(whole(fields["direct_bound"], any_money, problems));
 }
 
+constexpr const char* lines_key = "straight_lines";
+
+/// The keys that a certificate has to have: straight lines only where there are any.
+std::vector<const char*> keys_of(const JsonValue& value) {
+    std::vector<const char*> keys = {"format", "version", "site",  "currency",     "certified_together",
+                                     "layout", "total",   "bound", "direct_bound", "plan",
+                                     "proof",  "seal"};
+    const bool has_lines = std::any_of(value.members.begin(), value.members.end(),
+                                       [](const auto& member) { return member.key == lines_key; });
+    if (has_lines) keys.push_back(lines_key);
+    return keys;
+}
+
+/// The site with the lines over open ground that the certificate speaks of; the site itself where there are none.
+const Scenario& map_with_lines(const Fields& fields, const Scenario& scenario, ReadCertificate& read,
+                               Problems& problems) {
+    if (fields[lines_key].kind == JsonKind::null) return scenario;
+    read.lines = read_straight_lines(fields[lines_key], scenario, problems);
+    if (!problems.none()) return scenario;
+    read.with_lines = std::make_shared<const Scenario>(open_ground::with_straight_lines(scenario, read.lines));
+    return *read.with_lines;
+}
+
 std::string how_seal_differs(std::string_view file_text, const std::string& seal) {
     const std::string made = checksum(file_text.substr(0, file_text.rfind(seal_key)));
     if (made == seal) return "";
@@ -81,17 +106,15 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {
-        const Fields fields(*value,
-                            {"format", "version", "site", "currency", "certified_together", "layout", "total", "bound",
-                             "direct_bound", "plan", "proof", "seal"},
-                            problems);
+        const Fields fields(*value, keys_of(*value), problems);
         Certificate certificate;
         read_head(fields, scenario, certificate, problems);
         const std::string seal = text(fields["seal"], problems);
         if (problems.none()) read.other_site = how_site_differs(scenario, certificate);
         if (read.other_site.empty()) {
-            certificate.plan = read_plan(fields["plan"], scenario, certificate.layout, problems);
-            certificate.proof = read_proof(fields["proof"], scenario, problems);
+            const Scenario& map = map_with_lines(fields, scenario, read, problems);
+            certificate.plan = read_plan(fields["plan"], map, certificate.layout, problems);
+            certificate.proof = read_proof(fields["proof"], map, problems);
         }
         if (problems.none()) {
             read.broken_seal = how_seal_differs(file_text, seal);

@@ -1,12 +1,15 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "certificate/certificate.hpp"
 #include "certificate/fields.hpp"
 #include "diagnostics/diagnostic.hpp"
+#include "open_ground/straight_lines.hpp"
 #include "scenario/scenario.hpp"
 
 namespace spadework::certificate {
@@ -20,6 +23,9 @@ struct ReadCertificate {
     Diagnostics diagnostics;
     std::string other_site;   ///< Why it was not read further: it speaks of another site or of an earlier one.
     std::string broken_seal;  ///< How the file differs from what was written; "" when it does not.
+    std::vector<open_ground::StraightLine> lines;  ///< Over open ground, by places and segments of the site.
+    /// The site with these lines, which the certificate speaks of; null where there are none.
+    std::shared_ptr<const Scenario> with_lines;
 };
 
 /// Reads a certificate for the site. Everything named by id is looked up in the site, and every problem is told with
@@ -31,6 +37,10 @@ Plan read_plan(const JsonValue& value, const Scenario& scenario, LayoutKind layo
 
 /// What a bound rests on; problems are noted.
 BoundCertificate read_proof(const JsonValue& value, const Scenario& scenario, Problems& problems);
+
+/// Straight lines over open ground; problems are noted.
+std::vector<open_ground::StraightLine> read_straight_lines(const JsonValue& value, const Scenario& scenario,
+                                                           Problems& problems);
 
 /// The layout that a text names; problems are noted.
 LayoutKind read_layout(const JsonValue& value, Problems& problems);

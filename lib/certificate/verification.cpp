@@ -8,7 +8,9 @@
 
 #include <fmt/format.h>
 
+#include "comparison/ground_check.hpp"
 #include "rates/quote_rates.hpp"
+#include "scenario/lookup.hpp"
 
 namespace spadework::certificate {
 
@@ -83,12 +85,36 @@ private:
         std::vector<std::string>& faults = result.verdict.faults;
         if (!read.broken_seal.empty()) faults.push_back(read.broken_seal);
         result.verdict.claimed = certificate.bound;
-        faults = joined(std::move(faults), plan_faults(scenario_, certificate, result.verdict.total));
-        faults = joined(std::move(faults), bound_faults(certificate, result));
+        const Scenario& map = read.with_lines ? *read.with_lines : scenario_;
+        faults = joined(std::move(faults), line_faults(read, map));
+        faults = joined(std::move(faults), plan_faults(map, certificate, result.verdict.total));
+        faults = joined(std::move(faults), bound_faults(map, certificate, result));
     }
 
-    std::vector<std::string> bound_faults(const Certificate& certificate, Checked& result) {
-        std::vector<std::string> faults = proof_faults(scenario_, certificate, result.direct);
+    /// What is wrong with the straight lines over open ground that the map is said to have besides.
+    std::vector<std::string> line_faults(const ReadCertificate& read, const Scenario& map) const {
+        std::vector<std::string> faults;
+        for (const auto& [layout, other] : files_) {
+            if (other->certificate && other->lines != read.lines) {
+                faults.push_back(fmt::format("its straight lines over open ground are not those of {}", id_of(layout)));
+            }
+        }
+        for (const StraightSegment& straight : map.open_ground.straight) {
+            const auto& line = map.segments[static_cast<std::size_t>(find_segment(map, straight.id).value())];
+            const auto& like = map.segments[static_cast<std::size_t>(find_segment(map, straight.like).value())];
+            std::string fault = verification::ground_fault(map, line);
+            if (!fault.empty()) {
+                faults.push_back(std::move(fault));
+            } else if (!verification::same_ground(map, line, like)) {
+                faults.push_back(fmt::format("{} does not lie in the same open ground and overlays as {} all along",
+                                             straight.id, straight.like));
+            }
+        }
+        return faults;
+    }
+
+    std::vector<std::string> bound_faults(const Scenario& map, const Certificate& certificate, Checked& result) {
+        std::vector<std::string> faults = proof_faults(map, certificate, result.direct);
         if (certificate.proof.contained_in) take_over(certificate, result, faults);
         if (!result.direct && faults.empty()) faults.emplace_back("the certificate holds no evidence for its bound");
         if (!result.direct) return faults;

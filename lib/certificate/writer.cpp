@@ -1,6 +1,7 @@
 #include "certificate/writer.hpp"
 
 #include "certificate/seal.hpp"
+#include "scenario/lookup.hpp"
 
 namespace spadework::certificate {
 
@@ -234,6 +235,23 @@ void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertific
     json.end();
 }
 
+void write_straight_lines(JsonWriter& json, const Scenario& scenario) {
+    if (scenario.open_ground.straight.empty()) return;
+    json.key("straight_lines").begin_list();
+    for (const StraightSegment& straight : scenario.open_ground.straight) {
+        const auto number = find_segment(scenario, straight.id);
+        if (!number) continue;
+        const Segment& segment = scenario.segments[static_cast<std::size_t>(*number)];
+        json.begin_object(Shape::one_line);
+        json.key("segment").text(straight.id);
+        json.key("from").text(id_at(scenario, segment.from));
+        json.key("to").text(id_at(scenario, segment.to));
+        json.key("like").text(straight.like);
+        json.end();
+    }
+    json.end();
+}
+
 void write_head(JsonWriter& json, const Scenario& scenario, const Certificate& certificate) {
     json.key("format").text("spadework-certificate");
     json.key("version").whole(format_version);
@@ -246,6 +264,7 @@ void write_head(JsonWriter& json, const Scenario& scenario, const Certificate& c
     for (const LayoutKind layout : certificate.all)
         json.text(id_of(layout));
     json.end();
+    write_straight_lines(json, scenario);
     json.key("layout").text(id_of(certificate.layout));
     json.key("total").whole(certificate.total.minor());
     json.key("bound").whole(certificate.bound.minor());

@@ -24,6 +24,7 @@ std::vector<std::string> violations(const Scenario& scenario, const LayoutResult
     if (plan.layout != result.layout) found.emplace_back("The plan is of another layout than the result.");
     if (!found.empty()) return found;
     append(found, parts::route_violations(scenario, plan));
+    append(found, parts::ground_violations(scenario, plan));
     append(found, parts::strand_violations(scenario, plan));
     append(found, parts::link_violations(scenario, plan));
     append(found, parts::ring_violations(scenario, plan));

@@ -32,6 +32,9 @@ Sentences reference_violations(const Scenario& scenario, const Plan& plan);
 /// Cables walk from place to place, trenches are what the cables use, lengths are those of the walk.
 Sentences route_violations(const Scenario& scenario, const Plan& plan);
 
+/// No trench enters an obstacle, and those said to cross open ground keep to it.
+Sentences ground_violations(const Scenario& scenario, const Plan& plan);
+
 /// Strands, adapters and spares suffice, and enclosures stand where they may and serve whom they say.
 Sentences strand_violations(const Scenario& scenario, const Plan& plan);
 

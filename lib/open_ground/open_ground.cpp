@@ -76,6 +76,7 @@ void lay_out(MapSheet& sheet, Length spacing) {
     LaidOutGround& facts = sheet.facts();
     facts.spacing = spacing;
     facts.directions = sheet.scenario().rules.open_ground.directions;
+    facts.longest_detour = longest_detour(facts.directions);
     cut_beside_open_ground(sheet, spacing);
     const std::vector<Gate> gates = join_places(sheet);
     Lattice lattice(sheet, spacing, facts.directions);
@@ -114,10 +115,6 @@ std::string problem_of_lattice(const Scenario& scenario) {
     const double points = expected_points(scenario, ground);
     if (points <= most_points) return {};
     return fmt::format("a spacing that makes a lattice of {:.0f} points of all open ground", points);
-}
-
-std::string longest_detour_text(int directions) {
-    return fmt::format("{:.1f} %", 100 * longest_detour(directions));
 }
 
 }  // namespace spadework::open_ground

@@ -27,7 +27,4 @@ Scenario opened(Scenario scenario);
 /// can.
 std::string problem_of_lattice(const Scenario& scenario);
 
-/// How much longer than a straight line a way over the lattice may be, in percent with one decimal: "2.8 %".
-std::string longest_detour_text(int directions);
-
 }  // namespace spadework::open_ground

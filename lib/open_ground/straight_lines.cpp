@@ -168,10 +168,11 @@ Scenario with_straight_lines(Scenario scenario, const std::vector<StraightLine>&
                          scenario.places[static_cast<std::size_t>(line.to)].at};
         line.length = std::max(Length::from_metres(metres_along(line.polyline, scenario.coordinates)),
                                Length::from_millimetres(1));
+        const std::string& like = scenario.segments[static_cast<std::size_t>(lines[i].like)].id;
+        scenario.open_ground.straight.push_back({line.id, like});
         scenario.segments.push_back(std::move(line));
     }
     scenario.open_ground.lines += static_cast<int>(lines.size());
-    scenario.open_ground.straight_lines += static_cast<int>(lines.size());
     put_in_order(scenario);
     return scenario;
 }

@@ -1,5 +1,7 @@
 #include "report/assumptions.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "report/figures.hpp"
@@ -60,11 +62,43 @@ std::string lengths(const Scenario& scenario) {
     return from + "; slopes are not added.";
 }
 
+std::string open_ground(const Scenario& scenario) {
+    const LaidOutGround& laid = scenario.open_ground;
+    const auto areas = std::count_if(scenario.areas.begin(), scenario.areas.end(),
+                                     [](const Area& area) { return area.use == AreaUse::open_ground; });
+    return fmt::format(
+        "Open ground ({} area{}) was laid out as a lattice with points every {} and ways in {} directions, with lines "
+        "between what sees each other: {} points and {} segments in all, {} of these straight lines drawn to "
+        "straighten "
+        "plans. A way over the lattice is at most {:.2f} % longer than the straight line. Bounds speak of this lattice "
+        "and these lines, not of every line imaginable.",
+        areas, areas == 1 ? "" : "s", with_unit(laid.spacing, scenario), laid.directions, laid.points, laid.lines,
+        laid.straight.size(), 100 * laid.longest_detour);
+}
+
+std::string barred(const std::vector<BarredSegment>& barred) {
+    constexpr std::size_t most_named = 10;
+    std::string names;
+    for (std::size_t i = 0; i < std::min(most_named, barred.size()); ++i)
+        names += (i == 0 ? "" : ", ") + barred[i].id + " (" + barred[i].reason + ")";
+    if (barred.size() > most_named) names += fmt::format(" and {} more", barred.size() - most_named);
+    return fmt::format("{} segment{} of the map may not be used: {}.", barred.size(), barred.size() == 1 ? "" : "s",
+                       names);
+}
+
+/// What areas did to the map.
+std::vector<std::string> areas(const Scenario& scenario) {
+    std::vector<std::string> lines;
+    if (scenario.open_ground.directions > 0) lines.push_back(open_ground(scenario));
+    if (!scenario.open_ground.barred.empty()) lines.push_back(barred(scenario.open_ground.barred));
+    return lines;
+}
+
 }  // namespace
 
 std::vector<std::string> assumptions(const Scenario& scenario) {
     const Rules& rules = scenario.rules;
-    return {
+    std::vector<std::string> lines = {
         "Prices, grounds, lengths and permissions are as the site file states them; nothing was checked on the ground.",
         lengths(scenario),
         termination(scenario),
@@ -80,6 +114,9 @@ std::vector<std::string> assumptions(const Scenario& scenario) {
         "less. "
         "The gap is the total less the bound, in percent of the total.",
     };
+    const std::vector<std::string> of_areas = areas(scenario);
+    lines.insert(lines.begin() + 2, of_areas.begin(), of_areas.end());
+    return lines;
 }
 
 }  // namespace spadework::report

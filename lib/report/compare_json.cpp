@@ -8,11 +8,35 @@ namespace spadework::report {
 
 namespace {
 
+void write_open_ground(JsonWriter& json, const Scenario& scenario) {
+    if (scenario.areas.empty()) return;
+    const LaidOutGround& laid = scenario.open_ground;
+    json.key("open_ground").begin_object();
+    json.key("areas").whole(static_cast<std::int64_t>(scenario.areas.size()));
+    json.key("spacing").metres(laid.spacing);
+    json.key("directions").whole(laid.directions);
+    json.key("longest_detour_percent").number(100 * laid.longest_detour, 2);
+    json.key("points").whole(laid.points);
+    json.key("segments").whole(laid.lines);
+    json.key("straight_lines").whole(static_cast<std::int64_t>(laid.straight.size()));
+    json.key("segments_cut").whole(laid.segments_cut);
+    json.key("segments_barred").begin_list();
+    for (const BarredSegment& barred : laid.barred) {
+        json.begin_object();
+        json.key("id").text(barred.id);
+        json.key("reason").text(barred.reason);
+        json.end();
+    }
+    json.end();
+    json.end();
+}
+
 /// Members of the current object.
 void write_comparison(JsonWriter& json, const Scenario& scenario, const Comparison& comparison, std::uint64_t seed) {
     write_site(json, scenario);
     json.key("length_unit").text("m");
     json.key("seed").unsigned_whole(seed);
+    write_open_ground(json, scenario);
     json.key("cheapest");
     if (comparison.cheapest) {
         json.text(id_of(comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)].layout));

@@ -218,15 +218,22 @@ struct BarredSegment {
     std::string reason;  ///< "enters the obstacle pond".
 };
 
+/// A segment that straightens plans' ways over open ground.
+struct StraightSegment {
+    std::string id;
+    std::string like;  ///< Id of a segment over the same ground, whose price it shares.
+};
+
 /// What became of areas, for reports.
 struct LaidOutGround {
-    Length spacing;                     ///< Between the points of the lattice.
-    int directions = 0;                 ///< Ways from each point; 0: there is no open ground.
-    int points = 0;                     ///< Of the lattice.
-    int lines = 0;                      ///< Segments over open ground, those of the lattice among them.
-    int straight_lines = 0;             ///< Of these, lines added to straighten plans.
-    int segments_cut = 0;               ///< Segments of the map cut at borders, or to be joined to open ground.
-    std::vector<BarredSegment> barred;  ///< Segments of the map that enter an obstacle, by id.
+    Length spacing;                         ///< Between the points of the lattice.
+    int directions = 0;                     ///< Ways from each point; 0: there is no open ground.
+    int points = 0;                         ///< Of the lattice.
+    int lines = 0;                          ///< Segments over open ground, those of the lattice among them.
+    double longest_detour = 0;              ///< Of the lattice against a straight line, as a share.
+    std::vector<StraightSegment> straight;  ///< Of the segments, those added to straighten plans, in their order.
+    int segments_cut = 0;                   ///< Segments of the map cut at borders, or to be joined to open ground.
+    std::vector<BarredSegment> barred;      ///< Segments of the map that enter an obstacle, by id.
 };
 
 struct Scenario {

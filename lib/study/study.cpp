@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "comparison/verification.hpp"
+#include "layout/assembly.hpp"
 #include "layout/reconcile.hpp"
 #include "study/place_reason.hpp"
 #include "study/side_by_side.hpp"
@@ -79,10 +80,24 @@ std::vector<Design> design_all(const Scenario& scenario, const std::vector<Layou
         const DesignLimits limits{.seconds = shares.begin_job(),
                                   .threads = std::max(1, options.threads / workers),
                                   .seed = options.seed,
-                                  .progress = &progress};
+                                  .progress = &progress,
+                                  .target_gap = options.target_gap};
         designs[at] = design(layouts[at], scenario, limits);
     });
     return designs;
+}
+
+/// Takes over plans known before where they are cheaper. The bounds found now hold for them too.
+void take_over_known(const Scenario& scenario, const std::vector<Design>& known, std::vector<Design>& designs) {
+    for (Design& design : designs) {
+        const auto before = std::find_if(known.begin(), known.end(),
+                                         [&design](const Design& other) { return other.layout == design.layout; });
+        if (before == known.end() || !before->plan) continue;
+        if (design.plan && cost_to_build(scenario, *design.plan) <= cost_to_build(scenario, *before->plan)) continue;
+        design.plan = before->plan;
+        design.notes = before->notes;
+        design.reason.clear();
+    }
 }
 
 std::vector<LayoutResult> assess_all(const Scenario& scenario, std::vector<Design> designs) {
@@ -126,7 +141,7 @@ void rank(const Scenario& scenario, std::vector<PlaceDesign> designs, EnclosureS
 void add_barred_places(const Scenario& scenario, std::vector<BarredPlace>& barred) {
     for (std::size_t i = 0; i < scenario.places.size(); ++i) {
         const Place& place = scenario.places[i];
-        if (!place.enclosure_allowed) {
+        if (!place.enclosure_allowed && !place.laid_out) {
             barred.push_back({.place = static_cast<PlaceIndex>(i), .reason = place.enclosure_reason});
         }
     }
@@ -148,6 +163,7 @@ std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
 Study compare_layouts(const Scenario& scenario, const StudyOptions& options) {
     const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
     std::vector<Design> designs = design_all(scenario, layouts, options);
+    take_over_known(scenario, options.known, designs);
     reconcile(scenario, designs);
     std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));
     Study study;

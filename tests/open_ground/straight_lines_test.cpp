@@ -47,7 +47,8 @@ TEST_CASE("a bent way over the lattice is straightened from end to end") {
     REQUIRE(line != nullptr);
     CHECK(line->length == Length::from_metres(44.721));
     CHECK(line->ground == grass);
-    CHECK(with.open_ground.straight_lines == 1);
+    REQUIRE(with.open_ground.straight.size() == 1);
+    CHECK(with.open_ground.straight[0].like == "lawn 2,1 - lawn 3,1");
     CHECK(with.segments.size() == site.segments.size() + 1);
 }
 

@@ -1,5 +1,6 @@
 // spadework check FILE: is the site file right, and what values will be planned with?
 
+#include <algorithm>
 #include <memory>
 
 #include <fmt/format.h>
@@ -19,13 +20,24 @@ struct CheckOptions {
     bool show_defaults = false;
 };
 
+/// " Its open ground became 310 more segments.", or nothing.
+std::string open_ground_summary(const Scenario& scenario) {
+    if (scenario.areas.empty()) return {};
+    return fmt::format(" {} area{}; open ground became {} more segments.", scenario.areas.size(),
+                       scenario.areas.size() == 1 ? "" : "s", scenario.open_ground.lines);
+}
+
 std::string summary(const Scenario& scenario) {
     int links = 0;
     for (const Building& building : scenario.buildings)
         links += link_count(building);
-    return fmt::format("{}: valid. {} places, {} segments, {} buildings with {} links to the hub.\n",
-                       report::shown(scenario.name), scenario.places.size(), scenario.segments.size(),
-                       scenario.buildings.size(), links);
+    const auto places = std::count_if(scenario.places.begin(), scenario.places.end(),
+                                      [](const Place& place) { return !place.laid_out; });
+    const auto segments = std::count_if(scenario.segments.begin(), scenario.segments.end(),
+                                        [](const Segment& segment) { return !segment.area; });
+    return fmt::format("{}: valid. {} places, {} segments, {} buildings with {} links to the hub.{}\n",
+                       report::shown(scenario.name), places, segments, scenario.buildings.size(), links,
+                       open_ground_summary(scenario));
 }
 
 ExitCode check_site(const CheckOptions& options) {

@@ -21,6 +21,7 @@
 #include "spadework/progress_line.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
+#include "spadework/straight_site.hpp"
 #include "spadework/study_run.hpp"
 #include "study/explanation.hpp"
 
@@ -38,14 +39,17 @@ struct CompareOptions {
 
 /// A comparison, and why its cheapest plan is as it is where that was asked for.
 struct Compared {
+    Scenario scenario;  ///< The site, with straight lines over its open ground.
     Study study;
     std::optional<Explanation> explanation;
 };
 
-Compared run_study(const Scenario& scenario, const CompareOptions& options) {
+Compared run_study(const Scenario& site, const CompareOptions& options) {
     const InterruptWatch watch;
     ProgressLine progress(!options.site.quiet);
-    Compared compared{compare_layouts(scenario, study_options(options.search, progress)), std::nullopt};
+    StudyOptions study = study_options(options.search, progress);
+    const Scenario scenario = straight_site(site, study);
+    Compared compared{scenario, compare_layouts(scenario, study), std::nullopt};
     if (!options.explain || !compared.study.violations.empty()) return compared;
     compared.explanation = explain(scenario, compared.study.comparison, study_options(options.search, progress));
     if (compared.explanation) compared.study.violations = compared.explanation->violations;
@@ -125,10 +129,10 @@ void write_files(const OutputFolder& folder, const std::vector<OutputFile>& file
 ExitCode compare_site(const CompareOptions& options) {
     const auto site = load_site(options.site);
     if (!site) return ExitCode::invalid_site;
-    const Scenario& scenario = *site->scenario;
     const auto folder = open_folder(options.result.folder);
     const auto certificate_folder = open_folder(options.certificate_folder);
-    const Compared compared = run_study(scenario, options);
+    const Compared compared = run_study(*site->scenario, options);
+    const Scenario& scenario = compared.scenario;
     if (!compared.study.violations.empty()) return report_bug(compared.study.violations);
 
     const Comparison& comparison = compared.study.comparison;

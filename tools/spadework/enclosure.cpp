@@ -12,6 +12,7 @@
 #include "spadework/progress_line.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
+#include "spadework/straight_site.hpp"
 #include "spadework/study_run.hpp"
 
 namespace spadework {
@@ -24,18 +25,26 @@ struct EnclosureOptions {
     SearchOptions search;
 };
 
-EnclosureStudy run_study(const Scenario& scenario, const EnclosureOptions& options) {
+/// A ranking, and the site it speaks of: with straight lines over its open ground.
+struct Ranked {
+    Scenario scenario;
+    EnclosureStudy study;
+};
+
+Ranked run_study(const Scenario& site, const EnclosureOptions& options) {
     const InterruptWatch watch;
     ProgressLine progress(!options.site.quiet);
-    return rank_enclosure_places(scenario, study_options(options.search, progress));
+    StudyOptions study = study_options(options.search, progress);
+    study.layouts = {LayoutKind::trunk_one, LayoutKind::trunk};
+    const Scenario scenario = straight_site(site, study);
+    return {scenario, rank_enclosure_places(scenario, study)};
 }
 
 ExitCode rank_places(const EnclosureOptions& options) {
     const auto site = load_site(options.site);
     if (!site) return ExitCode::invalid_site;
-    const Scenario& scenario = *site->scenario;
     const auto folder = open_folder(options.result.folder);
-    const EnclosureStudy study = run_study(scenario, options);
+    const auto [scenario, study] = run_study(*site->scenario, options);
     if (!study.violations.empty()) return report_bug(study.violations);
 
     const std::string json = report::enclosure_json(scenario, study, options.search.seed);
