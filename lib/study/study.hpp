@@ -34,8 +34,8 @@ struct StudyOptions {
     int threads = 1;                  ///< Layouts run side by side; the answer does not depend on it.
     std::uint64_t seed = 1;
     StudyObserver* observer = nullptr;
-    double target_gap = 0;      ///< A layout's solver stops at this gap.
-    std::vector<Design> known;  ///< Plans of this site to take over where none cheaper is found.
+    double target_gap = 0;           ///< A layout's solver stops at this gap.
+    std::vector<Design> known = {};  ///< Plans of this site to take over where none cheaper is found.
 };
 
 struct Study {
