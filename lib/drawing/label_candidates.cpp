@@ -61,7 +61,7 @@ std::vector<LabelCandidate> beside(const Point& at, double reach, double width, 
     const double diagonal = reach + 1;
     std::vector<LabelCandidate> result;
     const auto add = [&](double left, double top) {
-        result.push_back({box_at(left, top, width, height), 0.5 * static_cast<double>(result.size()), std::nullopt});
+        result.push_back({box_at(left, top, width, height), 0.2 * static_cast<double>(result.size()), std::nullopt});
     };
     add(at.x + off, at.y - height / 2);
     add(at.x - off - width, at.y - height / 2);

@@ -210,7 +210,15 @@ std::vector<int> numbers_for_all(const std::vector<LabelWish>& wishes) {
     return numbers;
 }
 
-/// So many stand as numbers or at a distance that a map with numbers alone is easier to read.
+/// Labels that found no room at all and are missed.
+std::size_t missing(const std::vector<LabelWish>& wishes, const std::vector<PlacedLabel>& labels) {
+    std::size_t count = 0;
+    for (std::size_t w = 0; w < wishes.size(); ++w)
+        count += !labels[w].placed && wishes[w].without_room == WithoutRoom::number_it ? 1U : 0U;
+    return count;
+}
+
+/// So many stand as numbers or at a distance that a map with numbers alone is easier to read, or some are missing.
 bool is_crowded(const std::vector<LabelWish>& wishes, const std::vector<PlacedLabel>& labels) {
     constexpr std::size_t so_many = 4;  // One in four.
     std::size_t may_be_numbered = 0;
@@ -220,7 +228,7 @@ bool is_crowded(const std::vector<LabelWish>& wishes, const std::vector<PlacedLa
         ++may_be_numbered;
         not_beside += labels[w].number > 0 || labels[w].leader ? 1U : 0U;
     }
-    return may_be_numbered > 20 && so_many * not_beside > may_be_numbered;
+    return (may_be_numbered > 20 && so_many * not_beside > may_be_numbered) || missing(wishes, labels) > 0;
 }
 
 }  // namespace
@@ -229,7 +237,8 @@ std::vector<PlacedLabel> place_labels(const std::vector<LabelWish>& wishes, cons
                                       const Rectangle& room) {
     const std::vector<PlacedLabel> labels = Placing(wishes, std::vector<int>(wishes.size(), 0), clutter, room).run();
     if (!is_crowded(wishes, labels)) return labels;
-    return Placing(wishes, numbers_for_all(wishes), clutter, room).run();
+    const std::vector<PlacedLabel> numbered = Placing(wishes, numbers_for_all(wishes), clutter, room).run();
+    return missing(wishes, numbered) <= missing(wishes, labels) ? numbered : labels;
 }
 
 }  // namespace spadework::drawing

@@ -44,10 +44,10 @@ struct MapClutter {
 
 /// One place for each wish, in their order. Labels lie within `room`. Beside their symbol first; then at a distance
 /// with a leader; then as a number in the same two ways. Where more than one in four of many would stand elsewhere than
-/// beside their symbol, all but those of rank 0 are numbered. A label that finds no room even as a number is not
-/// placed, but numbered all the same. Rules after Wagner, Wolff, Kapoor and Strijk, "Three rules suffice for good label
-/// placement" (Algorithmica 30, 2001): the label with the fewest places left goes first, where it takes the fewest from
-/// others.
+/// beside their symbol, or one would be missing, all but those of rank 0 are numbered. A label that finds no room even
+/// as a number is not placed, but numbered all the same. Rules after Wagner, Wolff, Kapoor and Strijk, "Three rules
+/// suffice for good label placement" (Algorithmica 30, 2001): the label with the fewest places left goes first, where
+/// it takes the fewest from others.
 std::vector<PlacedLabel> place_labels(const std::vector<LabelWish>& wishes, const MapClutter& clutter,
                                       const Rectangle& room);
 

@@ -24,7 +24,7 @@ inline constexpr std::array<RoleLook, 5> role_looks = {{
     {CableRole::trunk, "trunks", "Trunk cable", 2.8, ""},
     {CableRole::home_run, "home-runs", "Home run", 1.4, "8 2.5"},
     {CableRole::drop, "drops", "Drop", 1.3, ""},
-    {CableRole::hop, "hops", "Hop of a chain", 1.5, "9 2.5 2 2.5"},
+    {CableRole::hop, "hops", "Hop between buildings", 1.5, "9 2.5 2 2.5"},
     {CableRole::closing, "closing", "Closing cable of a ring", 1.6, "2.5 2.5"},
 }};
 

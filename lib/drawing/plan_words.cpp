@@ -35,7 +35,7 @@ std::string cables_by_role(const Plan& plan) {
     constexpr std::array<std::array<const char*, 2>, 5> names = {{{"home run", "home runs"},
                                                                   {"trunk cable", "trunk cables"},
                                                                   {"drop", "drops"},
-                                                                  {"hop of a chain", "hops of chains"},
+                                                                  {"hop", "hops"},
                                                                   {"closing cable", "closing cables"}}};
     std::string text;
     for (const RoleLook& look : role_looks) {
@@ -80,9 +80,12 @@ std::vector<TitleRow> plan_title_rows(const Scenario& scenario, const LayoutResu
         const std::string why = result.reason.empty() ? "no plan was found" : drawn_in_sentence(result.reason, 400);
         rows.push_back({"Not feasible", why, true});
     }
-    rows.push_back({"Scale", fmt::format("{} at natural size (96 units to the inch). Not to scale when printed "
-                                         "otherwise: measure with the scale bar. Cables are drawn beside their trench.",
-                                         scale_in_words(frame))});
+    std::string scale =
+        scale_in_words(frame) +
+        " at natural size (96 units to the inch). Not to scale when printed otherwise: measure with the "
+        "scale bar.";
+    if (result.feasible()) scale += " Cables are drawn beside their trench.";
+    rows.push_back({"Scale", scale});
     return rows;
 }
 
