@@ -30,7 +30,9 @@ inline SvgElement checked_picture(const std::string& text, const std::string& pr
         const std::set<std::string> allowed = {"svg",  "title", "desc",   "g",    "rect",   "path",
                                                "line", "text",  "circle", "defs", "pattern"};
         CHECK_MESSAGE(allowed.contains(element->name), element->name);
-        for (const auto& [name, value] : element->attributes) {
+        for (const auto& attribute : element->attributes) {
+            const std::string& name = attribute.first;
+            const std::string& value = attribute.second;
             CHECK_MESSAGE(name.rfind("on", 0) != 0, name);
             CHECK_MESSAGE(name.find("href") == std::string::npos, name);
             CHECK_MESSAGE(value.find("nan") == std::string::npos, value);
@@ -40,8 +42,8 @@ inline SvgElement checked_picture(const std::string& text, const std::string& pr
         CHECK(contrast_to_white(element->attribute("fill")) >= 4.5);
         const SvgBox box = text_box(*element);
         CHECK_MESSAGE(box_holds(whole, box), element->text);
-        for (const auto& [other, its_text] : texts)
-            CHECK_MESSAGE(!boxes_overlap(other, box), its_text << " | " << element->text);
+        for (const auto& other : texts)
+            CHECK_MESSAGE(!boxes_overlap(other.first, box), other.second << " | " << element->text);
         texts.emplace_back(box, element->text);
     }
     for (const SvgElement* element : svg.all()) {
