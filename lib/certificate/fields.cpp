@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "diagnostics/shown_text.hpp"
+
 namespace spadework::certificate {
 
 namespace {
@@ -35,7 +37,7 @@ std::string in_words(const JsonValue& value) {
         case JsonKind::number:
             return fmt::format("number {}", value.number);
         case JsonKind::text:
-            return fmt::format("text '{}'", value.text.substr(0, 80));
+            return "text " + shown(value.text, 80);
         case JsonKind::list:
             return fmt::format("a list of {}", std::max(value.items.size(), value.numbers.size()));
         case JsonKind::object:
@@ -88,7 +90,7 @@ Fields::Fields(const JsonValue& value, const std::vector<const char*>& keys, Pro
         problems.add(value, fmt::format("no key '{}'", key), "one");
     }
     for (const auto& [key, member] : value.members) {
-        if (!is_known(key, keys)) problems.add(member, fmt::format("key '{}'", key.substr(0, 80)), "no such key");
+        if (!is_known(key, keys)) problems.add(member, "key " + shown(key, 80), "no such key");
     }
 }
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "diagnostics/shown_text.hpp"
+
 namespace spadework::certificate {
 
 namespace {
@@ -114,7 +116,7 @@ private:
             std::string key = parse_text();
             const auto same = [&](const auto& member) { return member.key == key; };
             if (std::any_of(object.members.begin(), object.members.end(), same)) {
-                throw Stop{fmt::format("key '{}' twice", key), "each key once"};
+                throw Stop{"key " + shown(key, 80) + " twice", "each key once"};
             }
             expect(':', "':' after a key");
             object.members.push_back({std::move(key), parse(depth + 1)});

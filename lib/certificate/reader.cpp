@@ -7,6 +7,7 @@
 
 #include "certificate/plan_words.hpp"
 #include "certificate/seal.hpp"
+#include "diagnostics/shown_text.hpp"
 
 namespace spadework::certificate {
 
@@ -30,7 +31,7 @@ bool is_of_the_format(const JsonValue& value, Problems& problems) {
 /// Why the certificate is of another site; "" when it is of this one.
 std::string how_site_differs(const Scenario& scenario, const Certificate& certificate) {
     if (certificate.site_name != scenario.name) {
-        return fmt::format("it is of the site '{}', not of '{}'", certificate.site_name, scenario.name);
+        return fmt::format("it is of the site {}, not of '{}'", shown(certificate.site_name, 200), scenario.name);
     }
     if (certificate.site_digest != scenario.digest) {
         return fmt::format("the site's files have changed since: digest {} then, {} now", certificate.site_digest,
@@ -39,10 +40,19 @@ std::string how_site_differs(const Scenario& scenario, const Certificate& certif
     return "";
 }
 
+/// A checksum as it is written: no more than 16 hexadecimal digits.
+std::string checksum_text(const JsonValue& value, Problems& problems) {
+    const std::string digits = text(value, problems);
+    if (digits.size() > 16 || digits.find_first_not_of("0123456789abcdef") != std::string::npos) {
+        problems.add(value, in_words(value), "a checksum of 16 hexadecimal digits");
+    }
+    return digits;
+}
+
 void read_head(const Fields& fields, const Scenario& scenario, Certificate& certificate, Problems& problems) {
     const Fields site(fields["site"], {"name", "digest"}, problems);
     certificate.site_name = text(site["name"], problems);
-    certificate.site_digest = text(site["digest"], problems);
+    certificate.site_digest = checksum_text(site["digest"], problems);
     for (const JsonValue& layout : items(fields["certified_together"], problems))
         certificate.all.push_back(read_layout(layout, problems));
     certificate.layout = read_layout(fields["layout"], problems);
@@ -109,7 +119,7 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
         const Fields fields(*value, keys_of(*value), problems);
         Certificate certificate;
         read_head(fields, scenario, certificate, problems);
-        const std::string seal = text(fields["seal"], problems);
+        const std::string seal = checksum_text(fields["seal"], problems);
         if (problems.none()) read.other_site = how_site_differs(scenario, certificate);
         if (read.other_site.empty()) {
             const Scenario& map = map_with_lines(fields, scenario, read, problems);

@@ -187,6 +187,7 @@ void read_with_gdal(const std::string& format, std::string_view bytes, const Rea
         const OneLine why = one_line(CPLGetLastErrorMsg());
         return map.error(0, format + " that GDAL cannot read" + (why.text.empty() ? "" : ": " + why.text));
     }
+    map.make_room_for(bytes.size());
     GdalReader(options, map).read(*dataset);
 }
 

@@ -28,7 +28,7 @@ public:
         const JsonNode type = tree_.find(geometry, "type");
         if (!is_geometry_type(tree_.text(type))) {
             map_.error(tree_.begin(type == no_json_node ? geometry : type),
-                       type == no_json_node ? "a geometry without a type" : "geometry type " + shown(tree_, type),
+                       type == no_json_node ? "a geometry without a type" : "geometry type " + shown_value(tree_, type),
                        "Point, LineString, Polygon, MultiPoint, MultiLineString, MultiPolygon or GeometryCollection");
             return;
         }
@@ -80,7 +80,8 @@ private:
 
     bool is_list(JsonNode node) {
         if (tree_.kind(node) == JsonKind::list) return true;
-        map_.error(tree_.begin(node), "coordinates " + shown(tree_, node) + ", which are no list", "a list in [ ]");
+        map_.error(tree_.begin(node), "coordinates " + shown_value(tree_, node) + ", which are no list",
+                   "a list in [ ]");
         return false;
     }
 
@@ -142,7 +143,7 @@ private:
             altitude = altitude || (count == 2 && tree_.number(item) != 0);
         }
         if (!plain || count < 2) {
-            map_.error(tree_.begin(node), "position " + shown(tree_, node) + ", which is not two numbers or more",
+            map_.error(tree_.begin(node), "position " + shown_value(tree_, node) + ", which is not two numbers or more",
                        "[longitude, latitude] (RFC 7946 section 3.1.1)");
             return false;
         }

@@ -55,7 +55,7 @@ private:
         } else {
             map_.error(tree.begin(type_node == no_json_node ? root : type_node),
                        type_node == no_json_node ? "JSON that is not GeoJSON: it has no type"
-                                                 : "JSON that is not GeoJSON: type " + shown(tree, type_node),
+                                                 : "JSON that is not GeoJSON: type " + shown_value(tree, type_node),
                        "a FeatureCollection, a Feature or a geometry (RFC 7946)");
         }
     }

@@ -72,7 +72,7 @@ JsonNode JsonTree::find(JsonNode object, std::string_view name) const {
     return found;
 }
 
-std::string shown(const JsonTree& tree, JsonNode node) {
+std::string shown_value(const JsonTree& tree, JsonNode node) {
     return shown(tree.kind(node) == JsonKind::text ? std::string_view(tree.text(node)) : tree.source(node));
 }
 
@@ -105,6 +105,7 @@ public:
     bool end_array() { return close(); }
 
     bool string(std::string& value) {
+        if (!has_room()) return false;
         const JsonNode node = add(JsonKind::text);
         tree().nodes_[node].first_child = static_cast<JsonNode>(keep(value));
         return end_of(node);
@@ -135,6 +136,13 @@ private:
         return static_cast<std::int32_t>(tree().texts_.size() - 1);
     }
 
+    /// There is room for one more value.
+    bool has_room() {
+        constexpr std::size_t most_values = 12'000'000;
+        if (tree().nodes_.size() < most_values) return true;
+        return stop(done_, "more than 12 million values in one");
+    }
+
     JsonNode add(JsonKind kind) {
         std::size_t start = done_;
         while (start < text_.size() && std::string_view(" \t\r\n,:").find(text_[start]) != std::string_view::npos)
@@ -151,6 +159,7 @@ private:
     }
 
     bool leaf(JsonKind kind, double number) {
+        if (!has_room()) return false;
         const JsonNode node = add(kind);
         tree().nodes_[node].number = number;
         return end_of(node);
@@ -158,6 +167,7 @@ private:
 
     bool open(JsonKind kind) {
         constexpr std::size_t deepest = 100;
+        if (!has_room()) return false;
         const bool is_list = kind == JsonKind::list && key_is_list_;
         key_is_list_ = false;
         const JsonNode node = add(kind);

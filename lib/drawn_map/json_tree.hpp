@@ -57,7 +57,7 @@ private:
 };
 
 /// A value for messages, in quotes and shortened.
-std::string shown(const JsonTree& tree, JsonNode node);
+std::string shown_value(const JsonTree& tree, JsonNode node);
 
 /// Takes an item of the list while it is read; its tree lives for the call only.
 using JsonItemTaker = std::function<void(const JsonTree&, JsonNode)>;
@@ -71,7 +71,8 @@ struct JsonParse {
 };
 
 /// Parses one JSON value (RFC 8259) that starts at `from`, and stops behind it. Items of the list that is member
-/// `list_name` of the root object go to `take_item`. Nesting deeper than 100 is refused. The text is below 4 GiB.
+/// `list_name` of the root object go to `take_item`. Nesting deeper than 100 is refused, and more
+/// than 12 million values in one tree. The text is below 4 GiB.
 JsonParse parse_json(std::string_view text, std::size_t from, std::string_view list_name,
                      const JsonItemTaker& take_item);
 

@@ -44,6 +44,7 @@ MapBuilder::MapBuilder(std::string source, std::string format, const ReadingOpti
 void MapBuilder::start_text(std::string file, std::string_view text) {
     file_ = std::move(file);
     lines_.emplace(text);
+    make_room_for(text.size());
 }
 
 SourcePosition MapBuilder::position(std::size_t offset) const {
@@ -129,6 +130,7 @@ void MapBuilder::add_area(const FeatureFacts& facts, std::vector<std::vector<Pos
 
 std::string MapBuilder::cleaned(std::string_view text) {
     OneLine line = one_line(text);
+    text_bytes_ += line.text.size();
     leave_out("control characters", line.control_characters);
     return std::move(line.text);
 }
@@ -147,6 +149,7 @@ std::vector<Tag> MapBuilder::cleaned(const std::vector<Tag>& tags) {
 }
 
 void MapBuilder::add(const FeatureFacts& facts, Shape shape, std::vector<std::vector<Position>> parts) {
+    if (text_bytes_ > most_text_bytes_) return;
     Feature feature;
     feature.shape = shape;
     feature.parts = std::move(parts);
@@ -155,6 +158,10 @@ void MapBuilder::add(const FeatureFacts& facts, Shape shape, std::vector<std::ve
     feature.id = cleaned(facts.id.empty() ? first_of(facts.tags, {"@id", "id"}) : facts.id);
     feature.name = cleaned(facts.name.empty() ? first_of(facts.tags, {"name", "Name", "NAME"}) : facts.name);
     map_.features.push_back(std::move(feature));
+    if (text_bytes_ > most_text_bytes_) {
+        error(facts.offset, fmt::format("names and tags of more than {} bytes in all", most_text_bytes_),
+              "shorter ones, or several smaller maps");
+    }
 }
 
 void MapBuilder::settle_coordinates() {

@@ -25,6 +25,8 @@ struct FeatureFacts {
     std::size_t offset = 0;  ///< Where it begins in the text.
 };
 
+/// Names and tags are refused beyond 50 MB and four times the size of the file: a long one is repeated with each part
+/// of what it belongs to, so that a small file could fill the memory.
 class MapBuilder {
 public:
     /// A map of that format. `diagnostics` takes the first thousand problems, and how many more there were.
@@ -32,6 +34,8 @@ public:
 
     /// Offsets are places in this text from now on; it must stay where it is.
     void start_text(std::string file, std::string_view text);
+    /// Room for the names and tags of a file of so many bytes; start_text() makes it as well.
+    void make_room_for(std::size_t file_bytes) { most_text_bytes_ += 4 * file_bytes; }
 
     [[nodiscard]] SourcePosition position(std::size_t offset) const;
     void error(std::size_t offset, std::string found, std::string wanted = {});
@@ -82,6 +86,8 @@ private:
     Outside far_;
     std::string file_;
     std::optional<LineIndex> lines_;
+    std::size_t text_bytes_ = 0;  ///< Of all ids, names and tags.
+    std::size_t most_text_bytes_ = 50'000'000;
     std::size_t errors_ = 0;
     std::size_t problems_ = 0;
 };

@@ -13,6 +13,9 @@ namespace spadework::drawn_map {
 
 namespace {
 
+/// Most members that OpenStreetMap takes in a relation.
+constexpr std::size_t most_members = 32'000;
+
 std::optional<std::int64_t> whole_number(std::string_view text) {
     std::int64_t number = 0;
     const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), number);
@@ -119,6 +122,11 @@ private:
             if (std::string_view(member.attribute("type").value()) != "way") continue;
             const bool inner = std::string_view(member.attribute("role").value()) == "inner";
             if (const auto way = id_of(member, "ref")) relation.ways.push_back({*way, inner});
+        }
+        if (relation.ways.size() > most_members) {
+            map_.error(relation.facts.offset, fmt::format("relation/{} of {} ways", id, relation.ways.size()),
+                       fmt::format("at most {}", most_members));
+            return;
         }
         elements_.multipolygons.push_back(std::move(relation));
     }

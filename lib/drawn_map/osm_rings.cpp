@@ -15,9 +15,10 @@ class Joiner {
 public:
     explicit Joiner(const std::vector<NodeIds>& ways) : ways_(ways), used_(ways.size()) {
         for (std::size_t way = 0; way < ways.size(); ++way) {
-            if (ways[way].empty()) continue;
-            ends_[ways[way].front()].push_back(way);
-            ends_[ways[way].back()].push_back(way);
+            const NodeIds& nodes = ways[way];
+            if (nodes.size() < 2 || nodes.front() == nodes.back()) continue;
+            ends_[nodes.front()].ways.push_back(way);
+            ends_[nodes.back()].ways.push_back(way);
         }
     }
 
@@ -35,10 +36,18 @@ public:
     }
 
 private:
+    /// Ways that end at a node. Those before `next` are used.
+    struct Ends {
+        std::vector<std::size_t> ways;
+        std::size_t next = 0;
+    };
+
     bool extend(NodeIds& chain) {
-        for (const std::size_t way : ends_[chain.back()]) {
+        Ends& ends = ends_[chain.back()];
+        for (; ends.next < ends.ways.size(); ++ends.next) {
+            const std::size_t way = ends.ways[ends.next];
+            if (used_[way]) continue;
             const NodeIds& next = ways_[way];
-            if (used_[way] || next.size() < 2 || next.front() == next.back()) continue;
             used_[way] = true;
             if (next.front() == chain.back()) {
                 chain.insert(chain.end(), next.begin() + 1, next.end());
@@ -52,7 +61,7 @@ private:
 
     const std::vector<NodeIds>& ways_;
     std::vector<bool> used_;
-    std::unordered_map<std::int64_t, std::vector<std::size_t>> ends_;  ///< Only looked up, never walked.
+    std::unordered_map<std::int64_t, Ends> ends_;  ///< Only looked up, never walked.
 };
 
 /// Twice the area of a ring, whichever way round it goes.

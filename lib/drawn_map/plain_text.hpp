@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "diagnostics/shown_text.hpp"
+
 namespace spadework::drawn_map {
 
 /// A decimal number with a point, perhaps with a sign and an exponent, and white space around it. Nothing where it is
@@ -24,11 +26,5 @@ struct OneLine {
     int control_characters = 0;  ///< Left out: U+0000 to U+001F save white space, U+007F to U+009F.
 };
 OneLine one_line(std::string_view text);
-
-/// What was found, in quotes and shortened to 40 bytes or so, for messages.
-std::string shown(std::string_view text);
-
-/// Bytes of the UTF-8 character that starts at `at` (RFC 3629), or 0 where none does.
-std::size_t character_length(std::string_view text, std::size_t at);
 
 }  // namespace spadework::drawn_map

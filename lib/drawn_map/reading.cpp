@@ -19,7 +19,7 @@ namespace spadework::drawn_map {
 namespace {
 
 /// Lines and offsets of all readers are counted in 32 bits.
-constexpr std::size_t largest_file_bytes = 1'000'000'000;
+constexpr std::size_t largest_file_bytes = 500'000'000;
 
 /// One file on its way to a map.
 struct Request {

@@ -31,9 +31,10 @@ struct ReadingOptions {
     std::string reference_system;
 };
 
-/// Reads a map of any known format: told by its first bytes, then by the ending of its name. Reports every problem with
-/// its line and column, and returns nothing where one of them is an error. Names, ids and tags come back as one line of
-/// valid UTF-8 without control characters or white space at their ends.
+/// Reads a map as GeoJSON, KML, KMZ, GPX, OSM XML or CSV, and in a build with GDAL as GeoPackage, Shapefile or DXF;
+/// which it is is told by its first bytes, then by the ending of its name. Files of up to 500 MB. Reports every problem
+/// with its line and column, and returns nothing where one of them is an error. Names, ids and tags come back as one
+/// line of valid UTF-8 without control characters or white space at their ends.
 std::optional<DrawnMap> read_drawn_map(const std::string& name, std::string_view bytes, const ReadingOptions& options,
                                        Diagnostics& diagnostics);
 

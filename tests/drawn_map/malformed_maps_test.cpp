@@ -91,6 +91,19 @@ TEST_CASE("every beginning of a map ends in a clean error or a clean load") {
     }
 }
 
+TEST_CASE("a long text that many parts share does not fill the memory") {
+    std::string text = R"({"type": "Feature", "properties": {"note": ")" + std::string(1'000'000, 'x') +
+                       R"("}, "geometry": {"type": "MultiPoint", "coordinates": [[0, 0])";
+    for (int i = 0; i < 1000; ++i)
+        text += ", [0, 0]";
+    text += "]}}";
+    const ReadMap read = read_map("map.geojson", text);
+    CHECK_FALSE(read.map);
+    CHECK(read.said() == "map.geojson:1:1: error: names and tags of more than " +
+                             std::to_string(50'000'000 + 4 * text.size()) +
+                             " bytes in all; expected shorter ones, or several smaller maps\n");
+}
+
 TEST_CASE("maps of nonsense end in an error") {
     for (const auto* ending : {".csv", ".kml", ".gpx", ".osm", ".geojson", ".kmz", ""}) {
         const std::string name = "map" + std::string(ending);

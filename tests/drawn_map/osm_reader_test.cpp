@@ -157,6 +157,12 @@ TEST_CASE("elements that are none of OpenStreetMap's are told with their ids") {
           "town.osm:4:13: error: nd without ref; expected a whole number\n");
 }
 
+TEST_CASE("a relation of more ways than OpenStreetMap takes is refused") {
+    std::vector<std::pair<int, std::string>> ways(32'001, {1, "outer"});
+    CHECK(read_osm(multipolygon(7, ways)).said() ==
+          "town.osm:2:1: error: relation/7 of 32001 ways; expected at most 32000\n");
+}
+
 TEST_CASE("OSM change files are refused by name") {
     CHECK(read_map("a.osc", "<osmChange/>").said() ==
           "a.osc: error: a list of changes to OpenStreetMap; expected a map as OSM XML\n");

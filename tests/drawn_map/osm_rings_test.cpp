@@ -22,6 +22,15 @@ TEST_CASE("two rings that share a node stay two where each closes by itself") {
     CHECK(joined.rings.size() == 2);
 }
 
+TEST_CASE("many ways that end at one node are joined in no time") {
+    std::vector<NodeIds> ways;
+    for (int i = 0; i < 50'000; ++i)
+        ways.push_back({i + 1, 0});
+    const JoinedWays joined = join_ways(ways);
+    CHECK(joined.rings.empty());
+    CHECK(joined.open.size() == 25'000);
+}
+
 TEST_CASE("a hole goes to the smallest ring around it") {
     const std::vector<Position> wide = {{0, 0}, {9, 0}, {9, 9}, {0, 9}};
     const std::vector<Position> narrow = {{1, 1}, {5, 1}, {5, 5}, {1, 5}};
