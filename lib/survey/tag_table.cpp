@@ -13,7 +13,7 @@ bool holds(const std::vector<std::string>& list, const std::string& text) {
 /// Whether nothing beside a name says what the feature is.
 bool is_bare(const drawn_map::Feature& feature) {
     return std::all_of(feature.tags.begin(), feature.tags.end(), [](const drawn_map::Tag& tag) {
-        return tag.key == "folder" || tag.key == "description" || tag.key == "id";
+        return tag.key == "name" || tag.key == "folder" || tag.key == "description" || tag.key == "id";
     });
 }
 

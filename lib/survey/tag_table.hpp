@@ -29,7 +29,7 @@ struct TagRule {
     std::vector<std::string> tags;     ///< Fits a feature that has one of these; every feature where there are none.
     std::vector<std::string> values;   ///< With one of these values; any but "no" where there are none.
     std::vector<std::string> formats;  ///< Only in files of these formats; all where there are none.
-    bool bare = false;                 ///< Only a feature without tags other than folder, description and id.
+    bool bare = false;                 ///< Only a feature without tags other than name, folder, description, id.
 
     Use use = Use::unsaid;
     std::string ground;          ///< Id; "" where the rule says nothing of it.

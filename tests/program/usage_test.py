@@ -49,7 +49,7 @@ class Usage(unittest.TestCase):
         self.assertIn("--verbose", self.refused("compare", "site.yaml", "--quiet", "--verbose"))
 
     def test_help_goes_to_standard_output_for_every_command(self):
-        commands = ["compare", "verify", "check", "enclosure", "strands", "example", "schema"]
+        commands = ["survey", "compare", "verify", "check", "enclosure", "strands", "example", "schema"]
         overall = run("--help")
         self.assertEqual((overall.code, overall.err), (OK, ""))
         for command in commands:

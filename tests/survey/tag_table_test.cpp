@@ -34,6 +34,7 @@ TEST_CASE("steps and bridges are dear whatever their surface, and motorways and 
 TEST_CASE("fences, streams and rails are no lines to dig along, and lines without tags are") {
     for (const char* tag : {"barrier", "waterway", "railway", "power"})
         CHECK(meaning({{tag, "anything"}}).use == Use::left_out);
+    CHECK(meaning({{"waterway", "stream"}, {"tunnel", "culvert"}}).use == Use::left_out);
     CHECK(meaning({}).use == Use::dig);
     CHECK(meaning({{"colour", "red"}}, "KML").use == Use::dig);
     CHECK(meaning({{"colour", "red"}}, "OSM XML").use == Use::left_out);

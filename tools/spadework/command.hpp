@@ -17,6 +17,7 @@ struct Command {
 };
 
 // One file each.
+Command add_survey_command(CLI::App& program);
 Command add_compare_command(CLI::App& program);
 Command add_verify_command(CLI::App& program);
 Command add_check_command(CLI::App& program);

@@ -104,12 +104,71 @@ void add_needed_word(CLI::App& command, const char* name, std::string& value, co
     command.add_option(name, value, description)->type_name("")->required();
 }
 
+void add_texts_option(CLI::App& command, const char* name, const char* type, std::vector<std::string>& values,
+                      const char* description) {
+    command
+        .add_option_function<std::vector<std::string>>(
+            name,
+            [&values, name](const std::vector<std::string>& texts) {
+                for (const std::string& text : texts) {
+                    if (text.empty()) throw CLI::ValidationError(name, "needs more than an empty text");
+                    values.push_back(text);
+                }
+            },
+            description)
+        ->type_name(type)
+        ->expected(1)
+        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+void add_number_option(CLI::App& command, const char* name, const char* type, double& value, double least, double most,
+                       const char* description) {
+    command
+        .add_option_function<std::string>(
+            name,
+            [&value, name, least, most](const std::string& text) {
+                const auto number = number_from<double>(text);
+                if (!number || !std::isfinite(*number) || *number < least || *number > most) {
+                    throw CLI::ValidationError(name,
+                                               fmt::format("'{}' is not a number from {} to {}", text, least, most));
+                }
+                value = *number;
+            },
+            description)
+        ->type_name(type);
+}
+
+void add_whole_option(CLI::App& command, const char* name, const char* type, int& value, int least, int most,
+                      const char* description) {
+    command
+        .add_option_function<std::string>(
+            name,
+            [&value, name, least, most](const std::string& text) {
+                const auto number = number_from<int>(text);
+                if (!number || *number < least || *number > most) {
+                    throw CLI::ValidationError(
+                        name, fmt::format("'{}' is not a whole number from {} to {}", text, least, most));
+                }
+                value = *number;
+            },
+            description)
+        ->type_name(type);
+}
+
+void add_words(CLI::App& command, const char* name, std::vector<std::string>& values, const char* description) {
+    command.add_option(name, values, description)->type_name("");
+}
+
+void add_volume_options(CLI::App& command, bool& quiet, bool& verbose) {
+    auto* quiet_flag = command.add_flag("--quiet", quiet, "No progress, warnings or notes on standard error");
+    command.add_flag("--verbose", verbose, "Also the reasons behind decisions")->excludes(quiet_flag);
+}
+
 void add_site_options(CLI::App& command, SiteOptions& options) {
     command.add_option("FILE", options.file, "The site file (YAML); '-' reads it from standard input")
         ->required()
         ->type_name("");
-    auto* quiet = command.add_flag("--quiet", options.quiet, "No progress, warnings or notes on standard error");
-    command.add_flag("--verbose", options.verbose, "Also the reasons behind decisions")->excludes(quiet);
+    add_volume_options(command, options.quiet, options.verbose);
 }
 
 void add_format_option(CLI::App& command, OutputFormat& format) {

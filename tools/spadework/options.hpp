@@ -24,6 +24,20 @@ void add_needed_word(CLI::App& command, const char* name, std::string& value, co
 /// A word without a name before it. `value` stays empty where it is not given.
 void add_word(CLI::App& command, const char* name, std::string& value, const char* description);
 
+/// A text option that may be given several times.
+void add_texts_option(CLI::App& command, const char* name, const char* type, std::vector<std::string>& values,
+                      const char* description);
+/// A number of at least `least` and at most `most`; `value` stays as it is where the option is not given.
+void add_number_option(CLI::App& command, const char* name, const char* type, double& value, double least, double most,
+                       const char* description);
+/// The same for a whole number.
+void add_whole_option(CLI::App& command, const char* name, const char* type, int& value, int least, int most,
+                      const char* description);
+/// Words without a name before them, as many as are given.
+void add_words(CLI::App& command, const char* name, std::vector<std::string>& values, const char* description);
+/// --quiet and --verbose, of which one at most may be given.
+void add_volume_options(CLI::App& command, bool& quiet, bool& verbose);
+
 enum class OutputFormat { text, json };
 
 /// What to read and how much to say about it.

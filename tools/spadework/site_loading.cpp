@@ -1,48 +1,18 @@
 #include "spadework/site_loading.hpp"
 
 #include <filesystem>
-#include <map>
 #include <string>
 
 #include <fmt/format.h>
 
 #include "report/shown_text.hpp"
-#include "spadework/excerpt.hpp"
+#include "spadework/complaints.hpp"
 #include "spadework/file_reading.hpp"
 #include "spadework/standard_output.hpp"
 
 namespace spadework {
 
 namespace {
-
-/// The text of every file read, by the name it is reported under.
-using Texts = std::map<std::string, std::string>;
-
-std::string in_words(int count, const char* what) {
-    return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
-}
-
-/// How many problems of each severity there are; "" when there are none.
-std::string tally(const Diagnostics& diagnostics) {
-    std::map<Severity, int, std::greater<>> counts;
-    for (const Diagnostic& diagnostic : diagnostics)
-        ++counts[diagnostic.severity];
-    std::string text;
-    for (const auto& [severity, count] : counts) {
-        const char* what = severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
-        text += (text.empty() ? "" : ", ") + in_words(count, what);
-    }
-    return text;
-}
-
-void complain_of(const Diagnostics& diagnostics, const Texts& texts, bool quiet) {
-    for (const Diagnostic& diagnostic : diagnostics) {
-        if (quiet && diagnostic.severity != Severity::error) continue;
-        complain(report::shown(to_text(diagnostic)) + "\n");
-        const auto source = texts.find(diagnostic.where.file);
-        if (source != texts.end()) complain(excerpt(source->second, diagnostic.where));
-    }
-}
 
 /// Reads files that the site file names, from its own folder, and keeps their texts.
 site_file::FileLoader loader_beside(const std::string& main_file, Texts& texts) {
