@@ -43,7 +43,8 @@
 //   names it, by the first prices and each place's `ask`. `home_run` is what a home run costs more than service by a
 //   place (below 0: it saves), and `size_costs` what each size costs more at that place.
 // - `chains`: by the claim of graph/chain_certificate.hpp, whose w, v, u, p and N are `hop_charges`, `joining_prices`,
-//   `arrival_prices`, `visit_prices` and `neighbours` (positions of buildings in the site's order).
+//   `arrival_prices`, `visit_prices` and `neighbours` (positions of buildings in the site's order); for rings by that
+//   of graph/ring_certificate.hpp, whose x and s are `closing_prices` and `pass_charges`.
 //
 // Either may prove a cost below nothing for the routes; minor units are rounded down then too.
 //

@@ -6,6 +6,7 @@
 
 #include "certificate/chain_routes.hpp"
 #include "certificate/edge_distances.hpp"
+#include "certificate/two_ways.hpp"
 
 namespace spadework::certificate {
 
@@ -39,17 +40,36 @@ std::optional<Wide> joining_sum(const Scenario& scenario, const ChainEvidence& e
     return sum;
 }
 
+/// What each place's cheapest hop to another costs: the charge of hops, and prices whichever way it goes.
+std::vector<std::optional<Wide>> hops_to(PlaceIndex target, const ChainEvidence& evidence,
+                                         const std::vector<graph::EdgePrice>& prices, const EdgeDistances& paths) {
+    DirectedCharges charges = no_charges(evidence);
+    for (std::size_t e = 0; e < evidence.edges.size(); ++e)
+        charges[0][e] = evidence.proof.hop_charges[e];
+    for (const graph::EdgePrice& price : prices)
+        charges[0][static_cast<std::size_t>(price.edge)] += price.price;
+    charges[1] = charges[0];
+    return paths.to(target, charges);
+}
+
+/// What a chain pays for ending at each building: its own cost and, where it is closed, the hop back to the hub.
+std::vector<Wide> end_costs(const Scenario& scenario, const ChainEvidence& evidence, const EdgeDistances& paths,
+                            Chains chains) {
+    const Wide a_chain = (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * evidence.proof.parts;
+    std::vector<Wide> costs(scenario.buildings.size(), a_chain);
+    if (chains == Chains::open) return costs;
+    for (std::size_t b = 0; b < costs.size(); ++b) {
+        const auto ways = hops_to(scenario.hub.place, evidence, evidence.proof.closing_prices[b], paths);
+        costs[b] += *ways[static_cast<std::size_t>(scenario.buildings[b].place)];
+    }
+    return costs;
+}
+
 /// H: what the hop that arrives at each building costs, from each other and, last, from the hub.
 HopCosts hop_costs(const Scenario& scenario, const ChainEvidence& evidence, const EdgeDistances& paths) {
     HopCosts costs;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
-        DirectedCharges charges = no_charges(evidence);
-        for (std::size_t e = 0; e < evidence.edges.size(); ++e)
-            charges[0][e] = evidence.proof.hop_charges[e];
-        for (const graph::EdgePrice& price : evidence.proof.arrival_prices[b])
-            charges[0][static_cast<std::size_t>(price.edge)] += price.price;
-        charges[1] = charges[0];
-        const auto ways = paths.to(scenario.buildings[b].place, charges);
+        const auto ways = hops_to(scenario.buildings[b].place, evidence, evidence.proof.arrival_prices[b], paths);
         std::vector<Wide>& from = costs.emplace_back();
         for (const Building& other : scenario.buildings)
             from.push_back(*ways[static_cast<std::size_t>(other.place)]);
@@ -60,37 +80,42 @@ HopCosts hop_costs(const Scenario& scenario, const ChainEvidence& evidence, cons
 
 }  // namespace
 
-std::string chain_price_fault(const Scenario& scenario, const ChainEvidence& evidence) {
+std::string chain_price_fault(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
     DirectedCharges joining = no_charges(evidence);
     DirectedCharges arriving = no_charges(evidence);
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         add_prices(evidence.proof.joining_prices[b], joining);
         add_prices(evidence.proof.arrival_prices[b], arriving);
+        if (chains == Chains::closed) add_prices(evidence.proof.closing_prices[b], arriving);
     }
     for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
         const CertifiedEdge& edge = evidence.edges[e];
         const Wide cable = hop_charge(evidence, edge);
         const Wide hop = evidence.proof.hop_charges[e];
-        const Wide may_pay = static_cast<Wide>(edge.opening) * evidence.proof.parts + cable - hop;
-        const Wide pays = std::max(joining[0][e], joining[1][e]) + arriving[0][e] + arriving[1][e];
-        if (hop <= cable && pays <= may_pay) continue;
+        const Wide limit = std::max(1, scenario.rules.hop_limit);
+        const Wide passing = hop + (chains == Chains::closed ? limit * evidence.proof.pass_charges[e] : 0);
+        const Wide may_pay = static_cast<Wide>(edge.opening) * evidence.proof.parts + cable - passing;
+        const Wide joins =
+            chains == Chains::closed ? joining[0][e] + joining[1][e] : std::max(joining[0][e], joining[1][e]);
+        const Wide pays = joins + arriving[0][e] + arriving[1][e];
+        if (passing <= cable && pays <= may_pay) continue;
         return fmt::format("the prices on segment {}, way {}, come to more than opening it and one cable cost",
                            scenario.segments[static_cast<std::size_t>(edge.segment)].id, edge.way);
     }
     return "";
 }
 
-std::optional<Money> chain_direct_bound(const Scenario& scenario, const ChainEvidence& evidence) {
+std::optional<Money> chain_direct_bound(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
     const EdgeDistances paths(scenario, evidence.edges);
-    const auto joining = joining_sum(scenario, evidence, paths);
+    const auto joining =
+        chains == Chains::closed ? two_ways_sum(scenario, evidence) : joining_sum(scenario, evidence, paths);
     if (!joining) return std::nullopt;
     Wide parts = *joining;
     for (const graph::Cost price : evidence.proof.visit_prices)
         parts += price;
     const int limit = std::max(1, scenario.rules.hop_limit);
-    const Wide a_chain = (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * evidence.proof.parts;
     parts += least_routes(hop_costs(scenario, evidence, paths), evidence.proof.visit_prices, evidence.proof.neighbours,
-                          limit, a_chain);
+                          limit, end_costs(scenario, evidence, paths, chains));
     Wide rebate = 0;
     for (const CertifiedEdge& edge : evidence.edges)
         rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);

@@ -35,12 +35,14 @@ std::optional<Money> gear_price(const Scenario& scenario, const Building& buildi
     return price_installed(product, gear->count, scenario.labour);
 }
 
-/// Gear that no light passes on from stands at ends alone.
-std::optional<Station> station_of(const Scenario& scenario, const Building& building, int links, BitRate rate) {
+/// Gear that no light passes on from stands at ends alone; a ring has none.
+std::optional<Station> station_of(const Scenario& scenario, const Building& building, int links, BitRate rate,
+                                  Chains chains) {
     const auto end = gear_price(scenario, building, links, rate);
+    const auto through = gear_price(scenario, building, 2 * links, rate);
+    if (chains == Chains::closed) return through ? std::optional(Station{*through, Money()}) : std::nullopt;
     if (!end) return std::nullopt;
-    const Money through = gear_price(scenario, building, 2 * links, rate).value_or(*end);
-    return Station{through, through - *end};
+    return Station{through.value_or(*end), through.value_or(*end) - *end};
 }
 
 /// What every set of chains pays beside its routes, for each number of chains from the fewest to one a building.
@@ -50,34 +52,49 @@ struct ChainFigures {
     std::vector<Money> beside;  ///< From the fewest on.
 };
 
-std::optional<ChainFigures> figures_of(const Scenario& scenario) {
+/// What a hop pays beside its route: the cable's ends and its links.
+std::optional<Money> beside_a_hop(const Scenario& scenario, const LeastCable& hop, int links) {
+    const auto link = least_link(scenario, fastest_rate(scenario), 0);
+    if (!link) return std::nullopt;
+    return Money::from_minor(hop.ends + hop.end_work - hop.rounding) + *link * links;
+}
+
+/// Chains from the fewest to one a building, each with `a_chain` and its ends at the hub.
+void add_hub(const Scenario& scenario, int links, Chains chains, Money each, Money a_chain, ChainFigures& figures) {
+    const int ends = chains == Chains::closed ? 2 : 1;
+    for (int count = figures.fewest; count <= static_cast<int>(scenario.buildings.size()); ++count) {
+        const auto switches = cheapest_hub_gear(scenario, ends * count * links, fastest_rate(scenario));
+        if (!switches) break;  // So many chains cannot be lit.
+        figures.beside.push_back(each + price_of(scenario, *switches) + a_chain * count);
+    }
+}
+
+std::optional<ChainFigures> figures_of(const Scenario& scenario, Chains chains) {
     const int links = most_links(scenario);
-    const BitRate rate = fastest_rate(scenario);
     const int in_use = links * strands_per_link(scenario.rules.strand_use);
     const auto hop = least_cable(scenario, drop_need(in_use, scenario.rules).total(), in_use);
-    const auto link = least_link(scenario, rate, 0);
-    if (!hop || !link) return std::nullopt;
+    const auto beside = hop ? beside_a_hop(scenario, *hop, links) : std::nullopt;
+    if (!beside) return std::nullopt;
     Money each = scenario.labour.mobilisation;
     Money most_saving;
     for (const Building& building : scenario.buildings) {
-        const auto station = station_of(scenario, building, links, rate);
+        const auto station = station_of(scenario, building, links, fastest_rate(scenario), chains);
         if (!station) return std::nullopt;
-        each += Money::from_minor(hop->ends + hop->end_work - hop->rounding) + station->through + *link * links;
+        each += *beside + station->through;
         most_saving = std::max(most_saving, station->saving);
     }
     const int buildings = static_cast<int>(scenario.buildings.size());
     const int limit = std::max(1, scenario.rules.hop_limit);
     ChainFigures figures{*hop, (buildings + limit - 1) / limit, {}};
-    for (int chains = figures.fewest; chains <= buildings; ++chains) {
-        const auto switches = cheapest_hub_gear(scenario, chains * links, rate);
-        if (!switches) break;  // So many chains cannot be lit.
-        figures.beside.push_back(each + price_of(scenario, *switches) - most_saving * chains);
-    }
+    add_hub(scenario, links, chains, each, chains == Chains::closed ? *beside : most_saving * -1, figures);
     return figures;
 }
 
-bool lists_fit(const Scenario& scenario, const ChainEvidence& evidence) {
+bool lists_fit(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
     const std::size_t stops = scenario.buildings.size();
+    const bool closed = chains == Chains::closed;
+    if (evidence.proof.closing_prices.size() != (closed ? stops : 0)) return false;
+    if (evidence.proof.pass_charges.size() != (closed ? evidence.edges.size() : 0)) return false;
     return evidence.proof.hop_charges.size() == evidence.edges.size() &&
            evidence.proof.joining_prices.size() == stops && evidence.proof.arrival_prices.size() == stops &&
            evidence.proof.visit_prices.size() == stops && evidence.proof.neighbours.size() == stops;
@@ -104,25 +121,26 @@ std::string range_fault(const Scenario& scenario, const ChainEvidence& evidence)
 
 }  // namespace
 
-std::vector<std::string> chain_figure_faults(const Scenario& scenario, const ChainEvidence& evidence) {
-    const auto figures = figures_of(scenario);
-    if (!figures) return {"no daisy chain can be built"};
-    if (!lists_fit(scenario, evidence)) return {"there is not one entry for each edge and each building"};
+std::vector<std::string> chain_figure_faults(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
+    const auto figures = figures_of(scenario, chains);
+    if (!figures) return {chains == Chains::closed ? "no ring can be built" : "no daisy chain can be built"};
+    if (!lists_fit(scenario, evidence, chains)) return {"there is not one entry for each edge and each building"};
     std::vector<std::string> faults =
         edge_faults(scenario, evidence.edges, evidence.units_a_minor,
                     {{"a hop's cable", evidence.weight, evidence.multiplicity, figures->hop}});
     const std::string range = range_fault(scenario, evidence);
     if (!range.empty()) faults.push_back(range);
     for (std::size_t i = 0; i < figures->beside.size(); ++i) {
-        const auto chains = static_cast<std::int64_t>(i) + figures->fewest;
+        const auto count = static_cast<std::int64_t>(i) + figures->fewest;
         const Wide units = evidence.units_a_minor;
         const Wide claimed =
-            evidence.constant.minor() * units + (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * chains;
+            evidence.constant.minor() * units + (static_cast<Wide>(evidence.chain_cost) - evidence.end_saving) * count;
         if (claimed <= figures->beside[i].minor() * units) continue;
         faults.push_back(
-            fmt::format("the constant of {} and what {} chains cost are above the {} that plans with so "
+            fmt::format("the constant of {} and what {} {} cost are above the {} that plans with so "
                         "many pay beside their routes",
-                        evidence.constant.minor(), chains, figures->beside[i].minor()));
+                        evidence.constant.minor(), count, chains == Chains::closed ? "rings" : "chains",
+                        figures->beside[i].minor()));
         break;
     }
     return faults;

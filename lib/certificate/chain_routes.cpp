@@ -90,7 +90,8 @@ std::vector<std::vector<Wide>> least_by_length(const HopCosts& hops, const std::
 }  // namespace
 
 Wide least_routes(const HopCosts& hops, const std::vector<graph::Cost>& visits,
-                  const std::vector<std::vector<std::int32_t>>& neighbours, int longest, Wide a_route) {
+                  const std::vector<std::vector<std::int32_t>>& neighbours, int longest,
+                  const std::vector<Wide>& end_costs) {
     const std::size_t stops = hops.size();
     const auto limit = std::min<std::size_t>(stops, static_cast<std::size_t>(std::max(1, longest)));
     const auto routes = least_by_length(hops, visits, neighbours, limit);
@@ -102,7 +103,7 @@ Wide least_routes(const HopCosts& hops, const std::vector<graph::Cost>& visits,
                 const Wide rest = with_steps[steps - length];
                 const Wide route = routes[length - 1][stop];
                 if (rest >= never || route >= never) continue;
-                with_steps[steps] = std::min(with_steps[steps], rest + route + a_route);
+                with_steps[steps] = std::min(with_steps[steps], rest + route + end_costs[stop]);
             }
         }
     }

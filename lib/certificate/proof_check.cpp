@@ -58,15 +58,17 @@ private:
 
 std::vector<std::string> chain_faults(const Scenario& scenario, const Certificate& certificate,
                                       std::optional<Money>& direct) {
-    if (certificate.layout != LayoutKind::daisy_chain || !certificate.proof.routes.empty()) {
+    const bool ring = certificate.layout == LayoutKind::ring;
+    if ((!ring && certificate.layout != LayoutKind::daisy_chain) || !certificate.proof.routes.empty()) {
         return {fmt::format("evidence of chains says nothing of {}", id_of(certificate.layout))};
     }
     const ChainEvidence& evidence = *certificate.proof.chains;
-    std::vector<std::string> faults = chain_figure_faults(scenario, evidence);
+    const Chains chains = ring ? Chains::closed : Chains::open;
+    std::vector<std::string> faults = chain_figure_faults(scenario, evidence, chains);
     if (!faults.empty()) return faults;
-    const std::string prices = chain_price_fault(scenario, evidence);
+    const std::string prices = chain_price_fault(scenario, evidence, chains);
     if (!prices.empty()) return {prices};
-    direct = chain_direct_bound(scenario, evidence);
+    direct = chain_direct_bound(scenario, evidence, chains);
     return {};
 }
 

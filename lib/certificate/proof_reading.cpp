@@ -127,7 +127,8 @@ std::vector<std::vector<std::int32_t>> read_neighbours(const JsonValue& value, P
 ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Problems& problems) {
     const Fields fields(value,
                         {"constant", "units_a_minor", "edges", "weight", "multiplicity", "chain_cost", "end_saving",
-                         "parts", "hop_charges", "joining_prices", "arrival_prices", "visit_prices", "neighbours"},
+                         "parts", "hop_charges", "joining_prices", "arrival_prices", "closing_prices", "pass_charges",
+                         "visit_prices", "neighbours"},
                         problems);
     ChainEvidence evidence;
     evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
@@ -143,6 +144,10 @@ ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Prob
     const std::size_t stops = scenario.buildings.size();
     evidence.proof.joining_prices = read_price_set(fields["joining_prices"], edges, stops, problems);
     evidence.proof.arrival_prices = read_price_set(fields["arrival_prices"], edges, stops, problems);
+    if (!items(fields["closing_prices"], problems).empty()) {
+        evidence.proof.closing_prices = read_price_set(fields["closing_prices"], edges, stops, problems);
+    }
+    evidence.proof.pass_charges = numbers(fields["pass_charges"], costs, problems);
     evidence.proof.visit_prices = numbers(fields["visit_prices"], {-costs.most, costs.most}, problems);
     evidence.proof.neighbours = read_neighbours(fields["neighbours"], problems);
     return evidence;

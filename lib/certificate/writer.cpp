@@ -119,6 +119,10 @@ void write_chains(JsonWriter& json, const Scenario& scenario, const ChainEvidenc
     write_price_set(json, evidence.proof.joining_prices);
     json.key("arrival_prices");
     write_price_set(json, evidence.proof.arrival_prices);
+    json.key("closing_prices");
+    write_price_set(json, evidence.proof.closing_prices);
+    json.key("pass_charges");
+    write_numbers(json, evidence.proof.pass_charges);
     json.key("visit_prices");
     write_numbers(json, evidence.proof.visit_prices);
     json.key("neighbours").begin_list();

@@ -51,6 +51,8 @@ struct ChainCertificate {
     std::vector<Cost> hop_charges;                      ///< By edge: w, in parts.
     EdgePriceSet joining_prices;                        ///< By stop: v, in parts, with the direction of the way there.
     EdgePriceSet arrival_prices;                        ///< By stop: u, in parts; the direction does not matter.
+    EdgePriceSet closing_prices;                        ///< Of rings only: x, in parts; see ring_certificate.hpp.
+    std::vector<Cost> pass_charges;                     ///< Of rings only: s, in parts, by edge, likewise.
     std::vector<Cost> visit_prices;                     ///< By stop: p, in parts.
     std::vector<std::vector<std::int32_t>> neighbours;  ///< By stop: N, other stops, none twice.
     std::int64_t parts = 1;                             ///< How many parts make one cost unit. At least 1.

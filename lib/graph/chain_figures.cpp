@@ -9,7 +9,7 @@ namespace spadework::graph::chains {
 namespace {
 
 /// An amount no plan can pass: every edge opened, and every hop taken over all edges.
-WideCost most_possible(const ChainProblem& problem) {
+WideCost most_possible(const ChainProblem& problem, int hops_a_stop) {
     WideCost opening = 0;
     WideCost length = 0;
     WideCost passage = 0;
@@ -23,12 +23,12 @@ WideCost most_possible(const ChainProblem& problem) {
     if (length >= limit || passage >= limit) return limit;
     const WideCost hop = problem.weight * length + problem.multiplicity * passage;
     if (hop >= limit) return limit;
-    return opening + stops * (hop + problem.chain_cost + problem.end_saving);
+    return opening + stops * (hops_a_stop * hop + problem.chain_cost + problem.end_saving);
 }
 
 }  // namespace
 
-bool well_formed(const ChainProblem& problem) {
+bool well_formed(const ChainProblem& problem, int hops_a_stop) {
     const auto exists = [&](VertexId v) { return v >= 0 && v < problem.vertex_count; };
     const auto good_edge = [&](const SharedCostEdge& e) {
         return exists(e.tail) && exists(e.head) && e.opening >= 0 && e.length >= 0 && e.passage >= 0;
@@ -36,7 +36,7 @@ bool well_formed(const ChainProblem& problem) {
     return exists(problem.source) && std::all_of(problem.stops.begin(), problem.stops.end(), exists) &&
            std::all_of(problem.edges.begin(), problem.edges.end(), good_edge) && problem.weight >= 0 &&
            problem.multiplicity >= 0 && problem.chain_cost >= 0 && problem.end_saving >= 0 &&
-           problem.longest_chain >= 1 && most_possible(problem) < (WideCost{1} << 58);
+           problem.longest_chain >= 1 && most_possible(problem, hops_a_stop) < (WideCost{1} << 58);
 }
 
 std::vector<pair_routes::Pair> hops_of(const ChainProblem& problem, const Orders& orders) {

@@ -10,8 +10,9 @@
 
 namespace spadework::graph::chains {
 
-/// Every vertex named exists, no figure is negative, chains may hold a stop, and no plan can cost 2^58 or more.
-bool well_formed(const ChainProblem& problem);
+/// Every vertex named exists, no figure is negative, chains may hold a stop, and no plan can cost 2^58 or more, even if
+/// it had so many hops for every stop.
+bool well_formed(const ChainProblem& problem, int hops_a_stop = 1);
 
 /// Chains of indices into the problem's stops.
 using Orders = std::vector<std::vector<std::int32_t>>;

@@ -14,12 +14,14 @@ namespace {
 
 constexpr double kUnreached = std::numeric_limits<double>::infinity();
 constexpr double kLeastScale = 0.02;
-constexpr double kFlowKept = 0.02;  ///< Smaller averaged flows are dropped.
 constexpr std::size_t kStopBatch = 2;
-constexpr std::size_t kEdgeBatch = 512;
 constexpr double kMostRouteSteps = 3e6;  ///< In one pass over all routes.
 constexpr double kJoiningGap = 0.01;     ///< Closer prices to start from take longer than they save.
 constexpr std::size_t kUsualNeighbours = 6;
+constexpr std::size_t kFewStops = 80;
+constexpr double kMostPasses = 160;
+constexpr double kFewestPasses = 60;
+constexpr double kPassWork = 2.5e7;  ///< Passes times stops times edges.
 
 VertexId across(const JoinedEdge& edge, VertexId from) {
     return edge.tail == from ? edge.head : edge.tail;
@@ -39,18 +41,39 @@ SharedCostProblem joining_on(const ForkNetwork& network) {
 
 }  // namespace
 
-ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network, WorkerTeam& team, ChainStepRule rule)
+/// With many stops short steps pay.
+ChainStepRule step_rule_for(std::size_t stops) {
+    ChainStepRule rule;
+    if (stops <= kFewStops) return rule;
+    rule.flow_weight = 0.3;
+    rule.start_factor = 0.12;
+    return rule;
+}
+
+int passes_worth(const ForkNetwork& network) {
+    const double work = static_cast<double>(network.stops.size()) * static_cast<double>(network.edges.size()) + 1.0;
+    return static_cast<int>(std::clamp(kPassWork / work, kFewestPasses, kMostPasses));
+}
+
+ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network, WorkerTeam& team, ChainStepRule rule,
+                         const TwoWaysMaker& two_ways)
     : network_(network),
       team_(team),
       rule_(rule),
       a_chain_(static_cast<double>(problem.chain_cost - problem.end_saving)),
+      longest_(problem.longest_chain),
+      closed_(static_cast<bool>(two_ways)),
       scratch_(team.size()),
       distance_(network.stops.size(), 0.0),
       way_(network.stops.size()),
-      via_(network.stops.size()),
+      via_((closed_ ? 2 : 1) * network.stops.size()),
       hop_costs_(network.stops.size() * (network.stops.size() + 1), 0.0),
       visit_costs_(hop_costs_.size(), 0.0),
       hop_use_(hop_costs_.size(), 0.0),
+      a_pass_(closed_ ? network.edges.size() : 0, 0.0),
+      ways_flow_(a_pass_.size(), 0.0),
+      closing_costs_(closed_ ? network.stops.size() : 0, 0.0),
+      closing_use_(closing_costs_.size(), 0.0),
       moved_(network.edges.size(), 0.0),
       factor_(rule.start_factor) {
     const auto vertices = static_cast<std::size_t>(network.vertex_count);
@@ -61,11 +84,13 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
         s.via.assign(vertices, -1);
         s.settled.assign(vertices, 0);
         s.queue = LabelHeap<double>(vertices);
+        if (closed_) s.two_ways = two_ways();
     }
     for (const JoinedEdge& edge : network.edges)
         point_.hop_charge.push_back(edge.charge);
-    point_.paid.resize(network.stops.size());
+    point_.paid.resize(via_.size());
     point_.visit.assign(network.stops.size(), 0.0);
+    point_.ways_charge.assign(a_pass_.size(), 0.0);
     visit_flow_.assign(network.stops.size(), 0.0);
     double all_means = 0.0;
     for (const JoinedEdge& edge : network.edges)
@@ -93,6 +118,14 @@ void ChainPrices::start_prices(double seconds) {
             point_.paid[t].push_back({3 * p.edge + use, static_cast<double>(p.price) / parts, 0.0});
         }
     }
+    if (!closed_) return;
+    for (std::vector<SlotPrice>& paid : point_.paid) {  // Direction does not matter.
+        for (SlotPrice& p : paid)
+            p.slot -= p.slot % 3;
+    }
+    list_by_edge();
+    for (std::size_t e = 0; e < network_.edges.size(); ++e)
+        project(e, 0.0);
 }
 
 /// The nearest stops by plain hop cost.
@@ -126,12 +159,18 @@ double ChainPrices::find_routes(double weight) {
             hop_use_[i] *= 1.0 - weight;
         }
     }
-    const double cost = routes_.front().least(visit_costs_, a_chain_);
+    const double cost = routes_.front().least(visit_costs_, a_chain_, closing_costs_);
     visits_missing_.assign(stops, 1.0);
     for (const RouteHop& hop : routes_.front().hops()) {
         const auto to = static_cast<std::size_t>(hop.to);
         hop_use_[to * (stops + 1) + (hop.from < 0 ? stops : static_cast<std::size_t>(hop.from))] += weight;
         visits_missing_[to] -= 1.0;
+    }
+    for (double& use : closing_use_)
+        use *= 1.0 - weight;
+    if (closed_) {
+        for (const std::int32_t end : routes_.front().ends())
+            closing_use_[static_cast<std::size_t>(end)] += weight;
     }
     return std::accumulate(point_.visit.begin(), point_.visit.end(), cost);
 }
@@ -160,8 +199,9 @@ double ChainPrices::price_visits(double target) {
 }
 
 double ChainPrices::evaluate(double target) {
-    const std::size_t stops = network_.stops.size();
-    team_.run(stops, kStopBatch, [&](std::size_t t, std::size_t worker) { find_ways(t, scratch_[worker]); });
+    for (std::size_t e = 0; e < a_pass_.size(); ++e)
+        a_pass_[e] = point_.ways_charge[e] / longest_;
+    team_.run(via_.size(), kStopBatch, [&](std::size_t t, std::size_t worker) { find_ways(t, scratch_[worker]); });
     bound_ = price_visits(target);
     if (bound_ > best_bound_) {
         best_bound_ = bound_;
@@ -174,13 +214,24 @@ double ChainPrices::evaluate(double target) {
     return bound_;
 }
 
-void ChainPrices::find_ways(std::size_t stop, Scratch& scratch) {
-    for (const SlotPrice& p : point_.paid[stop])
+void ChainPrices::find_ways(std::size_t way, Scratch& scratch) {
+    for (const SlotPrice& p : point_.paid[way])
         scratch.price[static_cast<std::size_t>(p.slot)] += p.price;
-    find_way_from_source(stop, scratch);
-    find_hops(stop, scratch);
-    for (const SlotPrice& p : point_.paid[stop])
+    if (way >= network_.stops.size()) {
+        find_closing(way - network_.stops.size(), scratch);
+    } else {
+        closed_ ? find_two_ways(way, scratch) : find_way_from_source(way, scratch);
+        find_hops(way, scratch);
+    }
+    for (const SlotPrice& p : point_.paid[way])
         scratch.price[static_cast<std::size_t>(p.slot)] = 0.0;
+}
+
+void ChainPrices::find_two_ways(std::size_t stop, Scratch& s) {
+    way_[stop].clear();
+    distance_[stop] = s.two_ways->find(stop, s.price, a_pass_, way_[stop]);
+    for (std::int32_t& edge : way_[stop])
+        edge = 3 * edge + SlotPrice::kForwards;
 }
 
 void ChainPrices::find_way_from_source(std::size_t stop, Scratch& s) {
@@ -225,11 +276,10 @@ void ChainPrices::find_way_from_source(std::size_t stop, Scratch& s) {
     }
 }
 
-void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
+/// What hops to one vertex cost from everywhere.
+void ChainPrices::spread_from(VertexId target, std::vector<std::int32_t>& via, Scratch& s) {
     std::fill(s.label.begin(), s.label.end(), kUnreached);
-    std::vector<std::int32_t>& via = via_[stop];
     via.resize(static_cast<std::size_t>(network_.vertex_count));
-    const VertexId target = network_.stops[stop];
     s.label[target] = 0.0;
     s.queue.push_or_lower(target, 0.0);
     while (!s.queue.empty()) {
@@ -243,6 +293,10 @@ void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
             s.queue.push_or_lower(step.to, along);
         }
     }
+}
+
+void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
+    spread_from(network_.stops[stop], via_[stop], s);
     const std::size_t stops = network_.stops.size();
     double* cost = &hop_costs_[stop * (stops + 1)];
     for (std::size_t p = 0; p < stops; ++p)
@@ -250,114 +304,9 @@ void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
     cost[stops] = s.label[network_.source];
 }
 
-/// Averages the stop's way and the hops that arrive at it into its flows.
-void ChainPrices::count_flows(std::size_t stop, Scratch& s) {
-    std::vector<SlotPrice>& paid = point_.paid[stop];
-    const double weight = first_pass_ ? 1.0 : rule_.flow_weight;
-    for (std::size_t i = 0; i < paid.size(); ++i) {
-        paid[i].flow *= 1.0 - weight;
-        s.entry[paid[i].slot] = static_cast<std::int32_t>(i);
-    }
-    const auto count = [&](std::int32_t slot, double times) {
-        if (s.entry[slot] < 0) {
-            s.entry[slot] = static_cast<std::int32_t>(paid.size());
-            paid.push_back({slot, 0.0, 0.0});
-        }
-        paid[s.entry[slot]].flow += weight * times;
-    };
-    for (const std::int32_t slot : way_[stop])
-        count(slot, 1.0);
-    double missing = 1.0;
-    const std::size_t stops = network_.stops.size();
-    for (std::size_t from = 0; from <= stops; ++from) {
-        const double use = hop_use_[stop * (stops + 1) + from];
-        if (use <= 0.0) continue;
-        missing -= use;
-        VertexId at = from == stops ? network_.source : network_.stops[from];
-        while (at != network_.stops[stop]) {
-            const EdgeId edge = via_[stop][at];
-            count(3 * edge + SlotPrice::kArrival, use);
-            at = across(network_.edges[edge], at);
-        }
-    }
-    for (const SlotPrice& p : paid)
-        s.entry[p.slot] = -1;
-    visit_flow_[stop] += weight * (missing - visit_flow_[stop]);
-}
-
-void ChainPrices::list_by_edge() {
-    const std::size_t edges = network_.edges.size();
-    first_of_edge_.assign(edges + 1, 0);
-    for (const auto& paid : point_.paid) {
-        for (const SlotPrice& p : paid)
-            ++first_of_edge_[static_cast<std::size_t>(p.slot / 3) + 1];
-    }
-    for (std::size_t e = 0; e < edges; ++e)
-        first_of_edge_[e + 1] += first_of_edge_[e];
-    by_edge_.resize(first_of_edge_[edges]);
-    std::vector<std::size_t> next(first_of_edge_.begin(), first_of_edge_.end() - 1);
-    for (auto& paid : point_.paid) {
-        for (SlotPrice& p : paid)
-            by_edge_[next[static_cast<std::size_t>(p.slot / 3)]++] = &p;
-    }
-}
-
-/// Squared length of the direction: all flows, what hops earn by their charge on each edge, and visits missing.
-double ChainPrices::squares() const {
-    double sum = 0.0;
-    for (std::size_t e = 0; e + 1 < first_of_edge_.size(); ++e) {
-        double hops = 0.0;
-        for (std::size_t i = first_of_edge_[e]; i < first_of_edge_[e + 1]; ++i) {
-            const SlotPrice& p = *by_edge_[i];
-            sum += scale_[e] * p.flow * p.flow;
-            if (p.slot % 3 == SlotPrice::kArrival) hops += p.flow;
-        }
-        sum += scale_[e] * hops * hops;
-    }
-    return sum;
-}
-
-double ChainPrices::project(std::size_t edge, double length) {
-    const std::span<SlotPrice* const> wishes(by_edge_.data() + first_of_edge_[edge],
-                                             first_of_edge_[edge + 1] - first_of_edge_[edge]);
-    const JoinedEdge& e = network_.edges[edge];
-    return settle_purse({e.opening, e.charge}, wishes, scale_[edge] * length, point_.hop_charge[edge]) / scale_[edge];
-}
-
-void ChainPrices::step(double target) {
-    const std::size_t stops = network_.stops.size();
-    team_.run(stops, kStopBatch, [&](std::size_t t, std::size_t worker) { count_flows(t, scratch_[worker]); });
-    first_pass_ = false;
-    list_by_edge();
-    double visits = 0.0;
-    for (const double missing : visit_flow_)
-        visits += missing * missing;
-    visits *= rule_.visit_scale;
-    const double all = squares() + visits;
-    const double gap = std::max(target - bound_, 0.0);
-    if (all <= 0.0 || gap <= 0.0) return;
-    const double length = factor_ * gap / (all * move_share_);
-    team_.run(network_.edges.size(), kEdgeBatch,
-              [&](std::size_t edge, std::size_t) { moved_[edge] = project(edge, length); });
-    double moved = visits * length * length;
-    for (const double m : moved_)
-        moved += m;
-    for (std::size_t t = 0; t < stops; ++t) {
-        point_.visit[t] += rule_.visit_scale * length * visit_flow_[t];
-        std::erase_if(point_.paid[t], [](const SlotPrice& p) { return p.price <= 0.0 && p.flow < kFlowKept; });
-    }
-    const double share = std::clamp(moved / (length * length * all), 1e-2, 1.0);
-    move_share_ += rule_.memory * (share - move_share_);
-}
-
-std::vector<double> ChainPrices::edge_use() const {
-    std::vector<double> use(network_.edges.size(), 0.0);
-    for (const auto& paid : point_.paid) {
-        for (const SlotPrice& p : paid) {
-            if (p.slot % 3 != SlotPrice::kArrival) use[p.slot / 3] = std::max(use[p.slot / 3], p.flow);
-        }
-    }
-    return use;
+void ChainPrices::find_closing(std::size_t stop, Scratch& s) {
+    spread_from(network_.source, via_[network_.stops.size() + stop], s);
+    closing_costs_[stop] = s.label[network_.stops[stop]];
 }
 
 }  // namespace spadework::graph::chains

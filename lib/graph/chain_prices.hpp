@@ -3,7 +3,9 @@
 // Prices that prove more and more of a ChainProblem's cost: projected subgradient on the dual that
 // chain_certificate.hpp states, in floating point.
 
+#include <functional>
 #include <limits>
+#include <memory>
 #include <vector>
 
 #include "graph/chain_forks.hpp"
@@ -17,7 +19,8 @@ namespace spadework::graph::chains {
 struct SlotPrice {
     enum Use : std::int32_t { kForwards, kBackwards, kArrival };
 
-    std::int32_t slot = 0;  ///< 3 * edge + use: on the stop's way from the source, or by the hop that arrives there.
+    std::int32_t slot = 0;  ///< 3 * edge + use: on the stop's way from the source, or by the hop that arrives there; of
+                            ///< rings on its two ways (kForwards), or by the hop that closes a ring from there.
     double price = 0.0;
     double flow = 0.0;  ///< Average use, 0 to 1 (arrivals may exceed it).
 };
@@ -25,8 +28,9 @@ struct SlotPrice {
 /// One point of the dual.
 struct DualPoint {
     std::vector<double> hop_charge;            ///< By edge: what every hop pays, up to the edge's charge.
-    std::vector<std::vector<SlotPrice>> paid;  ///< By stop.
+    std::vector<std::vector<SlotPrice>> paid;  ///< By stop; of rings then by stop for closing hops.
     std::vector<double> visit;                 ///< By stop: what a visit earns.
+    std::vector<double> ways_charge;           ///< By edge, of rings: for the ways of as many stops as a ring holds.
 };
 
 /// How the search steps. Found by trial on generated site maps.
@@ -42,12 +46,30 @@ struct ChainStepRule {
     double memory = 0.3;  ///< Weight of the last step in what is known of the share that opening costs let through.
 };
 
+ChainStepRule step_rule_for(std::size_t stops);
+
+/// How many passes pay on a network.
+int passes_worth(const ForkNetwork& network);
+
+/// Finds the cheapest two ways from the source to a stop that share nothing but bridges. `price` has three slots an
+/// edge; those of kForwards count, in either direction and once on a bridge, and `a_pass`, by edge, for every pass.
+/// Gives back the edges, bridges twice, and the sum.
+class TwoWaysFinder {
+public:
+    virtual ~TwoWaysFinder() = default;
+    virtual double find(std::size_t stop, const std::vector<double>& price, const std::vector<double>& a_pass,
+                        std::vector<std::int32_t>& edges) = 0;
+};
+using TwoWaysMaker = std::function<std::unique_ptr<TwoWaysFinder>()>;
+
 /// A pass is `evaluate`, then `step`. A step goes along the averaged flows and back onto what edges may pay; its length
 /// is Polyak's for the part of the direction that gets through (see price_search.hpp).
 class ChainPrices {
 public:
-    /// Every stop can be reached.
-    ChainPrices(const ChainProblem& problem, const ForkNetwork& network, WorkerTeam& team, ChainStepRule rule);
+    /// Every stop can be reached. With searches for two ways (one for each worker, which `two_ways` makes) these are
+    /// prices of rings, by the claim of ring_certificate.hpp.
+    ChainPrices(const ChainProblem& problem, const ForkNetwork& network, WorkerTeam& team, ChainStepRule rule,
+                const TwoWaysMaker& two_ways = {});
 
     /// The bound at the present point, after a few steps of what visits earn that aim at `target`; keeps the point when
     /// it is the best so far.
@@ -73,14 +95,23 @@ private:
         std::vector<char> settled;
         std::vector<VertexId> free_ways;  ///< Reached without a price, to be followed before anything else.
         LabelHeap<double> queue;
+        std::unique_ptr<TwoWaysFinder> two_ways;  ///< Of rings only.
     };
 
     void start_prices(double seconds);
     void choose_neighbours(std::int32_t longest_chain);
-    void find_ways(std::size_t stop, Scratch& scratch);
+    void find_ways(std::size_t way, Scratch& scratch);
     void find_way_from_source(std::size_t stop, Scratch& scratch);
+    void find_two_ways(std::size_t stop, Scratch& scratch);
     void find_hops(std::size_t stop, Scratch& scratch);
-    void count_flows(std::size_t stop, Scratch& scratch);
+    void find_closing(std::size_t stop, Scratch& scratch);
+    void spread_from(VertexId target, std::vector<std::int32_t>& via, Scratch& scratch);
+    void count_flows(std::size_t way, Scratch& scratch);
+    void count_hops(std::size_t stop, Scratch& scratch);
+    void count_ways();
+    void count_hop(std::size_t way, VertexId from, VertexId to, double use, Scratch& scratch);
+    void add_flow(std::size_t way, std::int32_t slot, double flow, Scratch& scratch);
+    [[nodiscard]] double newest() const { return first_pass_ ? 1.0 : rule_.flow_weight; }
     double price_visits(double target);
     double find_routes(double weight);
     void list_by_edge();
@@ -91,6 +122,8 @@ private:
     WorkerTeam& team_;
     ChainStepRule rule_;
     double a_chain_;
+    double longest_;
+    bool closed_;
     std::vector<std::vector<std::int32_t>> neighbours_;
     std::vector<RouteTable> routes_;  ///< One, made once the neighbours are known.
     std::vector<double> scale_;       ///< By edge: how far its prices step for the same flow.
@@ -100,11 +133,16 @@ private:
     std::vector<double> visits_missing_;  ///< By stop: in the route set found last.
     std::vector<Scratch> scratch_;
     std::vector<double> distance_;                ///< By stop, from the source.
-    std::vector<std::vector<std::int32_t>> way_;  ///< By stop: the slots of its way from the source.
-    std::vector<std::vector<std::int32_t>> via_;  ///< By stop and vertex: edge towards the stop.
-    std::vector<double> hop_costs_;               ///< See RouteTable.
-    std::vector<double> visit_costs_;             ///< Hop costs with the visits' earnings taken off.
-    std::vector<double> hop_use_;  ///< Like hop costs: how often the pass's route sets take the hop, on average.
+    std::vector<std::vector<std::int32_t>> way_;  ///< By stop: the slots of its way, or two ways, from the source.
+    std::vector<std::vector<std::int32_t>>
+        via_;                            ///< By stop and vertex: edge towards the stop; then of rings to the source.
+    std::vector<double> hop_costs_;      ///< See RouteTable.
+    std::vector<double> visit_costs_;    ///< Hop costs with the visits' earnings taken off.
+    std::vector<double> hop_use_;        ///< Like hop costs: how often the pass's route sets take the hop, on average.
+    std::vector<double> a_pass_;         ///< By edge, of rings only: what a way of a stop pays for passing.
+    std::vector<double> ways_flow_;      ///< By edge: averaged passes of ways, for each stop that a ring holds.
+    std::vector<double> closing_costs_;  ///< By stop, of rings only.
+    std::vector<double> closing_use_;    ///< By stop: how often the pass's route sets end there, on average.
     std::vector<std::size_t> first_of_edge_;
     std::vector<SlotPrice*> by_edge_;
     std::vector<double> moved_;

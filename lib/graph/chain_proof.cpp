@@ -7,6 +7,9 @@
 #include "graph/chain_certificate.hpp"
 #include "graph/chain_figures.hpp"
 #include "graph/label_heap.hpp"
+#include "graph/ring_certificate.hpp"
+#include "graph/ring_figures.hpp"
+#include "graph/ring_proof.hpp"
 #include "graph/saturating.hpp"
 
 namespace spadework::graph {
@@ -58,17 +61,23 @@ bool add_up(const EdgePriceSet& prices, std::vector<WideCost>& forwards, std::ve
     return true;
 }
 
-bool prices_can_be_paid(const ChainProblem& problem, const ChainCertificate& c) {
+/// Of chains each direction has a purse of its own for joining prices, of rings both share one.
+bool prices_can_be_paid(const ChainProblem& problem, const ChainCertificate& c, bool closed) {
     const std::size_t edges = problem.edges.size();
     std::vector<WideCost> out(edges, 0);
     std::vector<WideCost> back(edges, 0);
     std::vector<WideCost> hop_one_way(edges, 0);
     std::vector<WideCost> hop_other_way(edges, 0);
-    if (!add_up(c.joining_prices, out, back) || !add_up(c.arrival_prices, hop_one_way, hop_other_way)) return false;
+    if (!add_up(c.joining_prices, out, back)) return false;
+    if (!add_up(c.arrival_prices, hop_one_way, hop_other_way)) return false;
+    if (!add_up(c.closing_prices, hop_one_way, hop_other_way)) return false;
     for (std::size_t e = 0; e < edges; ++e) {
         const SharedCostEdge& edge = problem.edges[e];
-        const WideCost may_pay = (edge.opening + cable_charge(problem, edge)) * c.parts - c.hop_charges[e];
-        if (std::max(out[e], back[e]) + hop_one_way[e] + hop_other_way[e] > may_pay) return false;
+        const WideCost passes = closed ? static_cast<WideCost>(problem.longest_chain) * c.pass_charges[e] : 0;
+        if (c.hop_charges[e] + passes > cable_charge(problem, edge) * c.parts) return false;
+        const WideCost may_pay = (edge.opening + cable_charge(problem, edge)) * c.parts - c.hop_charges[e] - passes;
+        const WideCost joining = closed ? out[e] + back[e] : std::max(out[e], back[e]);
+        if (joining + hop_one_way[e] + hop_other_way[e] > may_pay) return false;
     }
     return true;
 }
@@ -131,31 +140,58 @@ WideCost joining_distances(const ChainProblem& problem, const ChainCertificate& 
     return sum;
 }
 
+/// What hops cost under charges that all pay and prices that some pay besides, whichever way they go.
+class HopDistances {
+public:
+    HopDistances(const ChainProblem& problem, const ChainCertificate& certificate)
+        : charges_(certificate.hop_charges), distances_(problem) {
+        distances_.forwards = charges_;
+        distances_.backwards = charges_;
+    }
+
+    [[nodiscard]] std::vector<Cost> find(VertexId target, const std::vector<EdgePrice>& prices) {
+        for (const EdgePrice& p : prices) {
+            const auto e = static_cast<std::size_t>(p.edge);
+            distances_.forwards[e] = add(distances_.forwards[e], p.price);
+            distances_.backwards[e] = distances_.forwards[e];
+        }
+        std::vector<Cost> label = distances_.find(target);
+        for (const EdgePrice& p : prices) {
+            const auto e = static_cast<std::size_t>(p.edge);
+            distances_.forwards[e] = distances_.backwards[e] = charges_[e];
+        }
+        return label;
+    }
+
+private:
+    const std::vector<Cost>& charges_;
+    DistancesTo distances_;
+};
+
 /// What hops cost: [to][from], the source as the last `from`.
 using HopTable = std::vector<std::vector<Cost>>;
 
 HopTable hop_distances(const ChainProblem& problem, const ChainCertificate& certificate) {
-    DistancesTo distances(problem);
-    distances.forwards = certificate.hop_charges;
-    distances.backwards = certificate.hop_charges;
+    HopDistances distances(problem, certificate);
     HopTable hops;
     for (std::size_t t = 0; t < problem.stops.size(); ++t) {
-        for (const EdgePrice& p : certificate.arrival_prices[t]) {
-            const auto e = static_cast<std::size_t>(p.edge);
-            distances.forwards[e] = add(distances.forwards[e], p.price);
-            distances.backwards[e] = distances.forwards[e];
-        }
-        const std::vector<Cost> label = distances.find(problem.stops[t]);
+        const std::vector<Cost> label = distances.find(problem.stops[t], certificate.arrival_prices[t]);
         std::vector<Cost>& from = hops.emplace_back();
         for (const VertexId stop : problem.stops)
             from.push_back(label[static_cast<std::size_t>(stop)]);
         from.push_back(label[static_cast<std::size_t>(problem.source)]);
-        for (const EdgePrice& p : certificate.arrival_prices[t]) {
-            const auto e = static_cast<std::size_t>(p.edge);
-            distances.forwards[e] = distances.backwards[e] = certificate.hop_charges[e];
-        }
     }
     return hops;
+}
+
+/// What the hop that closes a ring costs, by last stop.
+std::vector<Cost> closing_distances(const ChainProblem& problem, const ChainCertificate& certificate) {
+    HopDistances distances(problem, certificate);
+    std::vector<Cost> closings;
+    for (std::size_t t = 0; t < problem.stops.size(); ++t) {
+        closings.push_back(distances.find(problem.source, certificate.closing_prices[t])[problem.stops[t]]);
+    }
+    return closings;
 }
 
 /// Routes of one length, by last stop and by which of its neighbours they remember (bit i for neighbour i).
@@ -216,8 +252,9 @@ private:
     std::vector<std::vector<WideCost>> least_;
 };
 
-/// R of the claim. Stop by stop: no route ends there, or one does, of some length.
-WideCost least_routes(const ChainProblem& problem, const ChainCertificate& certificate, const HopTable& hops) {
+/// R of the claim. Stop by stop: no route ends there, or one does, of some length, and pays for ending there.
+WideCost least_routes(const ChainProblem& problem, const ChainCertificate& certificate, const HopTable& hops,
+                      const std::vector<Cost>& end_costs) {
     const std::size_t stops = hops.size();
     if (stops == 0) return 0;
     const std::size_t longest = std::min<std::size_t>(stops, static_cast<std::size_t>(problem.longest_chain));
@@ -228,7 +265,7 @@ WideCost least_routes(const ChainProblem& problem, const ChainCertificate& certi
         if (length > 1) routes.add_step();
         auto& least = route.emplace_back();
         for (std::size_t t = 0; t < stops; ++t)
-            least.push_back(routes.least_to(t) + a_chain);
+            least.push_back(routes.least_to(t) + a_chain + end_costs[t]);
     }
     std::vector<WideCost> with_steps(stops + 1, kNever);
     with_steps[0] = 0;
@@ -247,17 +284,40 @@ Cost rounded_up(WideCost in_parts, Cost parts) {
     return static_cast<Cost>(std::max<WideCost>(saturated(whole), std::numeric_limits<Cost>::min()));
 }
 
+/// The figures are in range and can be paid, and every stop can be reached; `joining` is the sum of D.
+Cost bound_of(const ChainProblem& problem, const ChainCertificate& certificate, WideCost joining,
+              const std::vector<Cost>& end_costs) {
+    WideCost sum = joining;
+    for (const Cost p : certificate.visit_prices)
+        sum += p;
+    sum += least_routes(problem, certificate, hop_distances(problem, certificate), end_costs);
+    return rounded_up(sum, certificate.parts);
+}
+
 }  // namespace
 
 std::optional<Cost> chain_bound_proved(const ChainProblem& problem, const ChainCertificate& certificate) {
     if (!chains::well_formed(problem) || !figures_in_range(problem, certificate)) return std::nullopt;
-    if (!prices_can_be_paid(problem, certificate)) return std::nullopt;
+    if (!certificate.closing_prices.empty() || !certificate.pass_charges.empty()) return std::nullopt;
+    if (!prices_can_be_paid(problem, certificate, false)) return std::nullopt;
     if (!all_stops_joined(problem)) return kLargestCost;
-    WideCost sum = joining_distances(problem, certificate);
-    for (const Cost p : certificate.visit_prices)
-        sum += p;
-    sum += least_routes(problem, certificate, hop_distances(problem, certificate));
-    return rounded_up(sum, certificate.parts);
+    const std::vector<Cost> no_ends(problem.stops.size(), 0);
+    return bound_of(problem, certificate, joining_distances(problem, certificate), no_ends);
+}
+
+std::optional<Cost> ring_bound_proved(const RingProblem& problem, const ChainCertificate& certificate) {
+    const ChainProblem open = open_rings(problem);
+    if (!rings::well_formed(problem) || !figures_in_range(open, certificate)) return std::nullopt;
+    if (certificate.closing_prices.size() != problem.stops.size()) return std::nullopt;
+    if (certificate.pass_charges.size() != problem.edges.size()) return std::nullopt;
+    const auto below_nothing = [](Cost s) { return s < 0; };
+    if (std::any_of(certificate.pass_charges.begin(), certificate.pass_charges.end(), below_nothing)) {
+        return std::nullopt;
+    }
+    if (!prices_can_be_paid(open, certificate, true)) return std::nullopt;
+    if (!all_stops_joined(open)) return kLargestCost;
+    const WideCost joining = rings::least_two_ways(problem, certificate);
+    return bound_of(open, certificate, joining, closing_distances(open, certificate));
 }
 
 }  // namespace spadework::graph

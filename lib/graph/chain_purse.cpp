@@ -135,4 +135,38 @@ double settle_purse(EdgeFigures edge, std::span<SlotPrice* const> prices, double
     return moved;
 }
 
+double settle_ring_purse(EdgeFigures edge, std::span<SlotPrice* const> prices, double length, double ways,
+                         PassCharges& charges) {
+    if (prices.empty()) return 0.0;
+    double hops = 0.0;
+    double together[2] = {charges.hop, charges.ways + length * ways};
+    std::vector<double> wishes;
+    for (const SlotPrice* p : prices) {
+        if (p->slot % 3 == SlotPrice::kArrival) hops += p->flow;
+        wishes.push_back(std::max(p->price + length * p->flow, 0.0));
+    }
+    together[0] += length * hops;
+    const double all = edge.opening + edge.charge;
+    std::vector<double> scratch = wishes;
+    scratch.insert(scratch.end(), together, together + 2);
+    double cut = cut_to_fit(scratch, all);
+    PassCharges after{std::max(together[0] - cut, 0.0), std::max(together[1] - cut, 0.0)};
+    if (after.hop + after.ways > edge.charge) {
+        scratch.assign(together, together + 2);
+        const double pass_cut = cut_to_fit(scratch, edge.charge);
+        after = {std::max(together[0] - pass_cut, 0.0), std::max(together[1] - pass_cut, 0.0)};
+        scratch = wishes;
+        cut = cut_to_fit(scratch, std::max(edge.opening, 0.0));
+    }
+    double moved = (after.hop - charges.hop) * (after.hop - charges.hop) +
+                   (after.ways - charges.ways) * (after.ways - charges.ways);
+    charges = after;
+    for (std::size_t i = 0; i < prices.size(); ++i) {
+        const double price = std::max(wishes[i] - cut, 0.0);
+        moved += (price - prices[i]->price) * (price - prices[i]->price);
+        prices[i]->price = price;
+    }
+    return moved;
+}
+
 }  // namespace spadework::graph::chains

@@ -49,8 +49,10 @@ std::size_t RouteTable::place(std::int32_t layer, std::int32_t stop) const {
     return static_cast<std::size_t>(layer) * static_cast<std::size_t>(stops_) + static_cast<std::size_t>(stop);
 }
 
-double RouteTable::least(const std::vector<double>& hop_costs, double a_chain) {
+double RouteTable::least(const std::vector<double>& hop_costs, double a_chain,
+                         const std::vector<double>& closing_costs) {
     hops_.clear();
+    ends_.clear();
     if (stops_ == 0) return 0.0;
     for (Label& label : labels_)
         label.cost = kNever;
@@ -64,7 +66,7 @@ double RouteTable::least(const std::vector<double>& hop_costs, double a_chain) {
             if (layer + 1 < longest_) extend(layer, t, hop_costs);
         }
     }
-    return choose(a_chain);
+    return choose(a_chain, closing_costs);
 }
 
 /// A route that remembers less and costs no more beats another. Finds the cheapest, too.
@@ -112,16 +114,17 @@ void RouteTable::extend(std::int32_t layer, std::int32_t stop, const std::vector
 }
 
 /// Stop by stop: no route ends there, or one of some length does.
-double RouteTable::choose(double a_chain) {
+double RouteTable::choose(double a_chain, const std::vector<double>& closing_costs) {
     const auto stops = static_cast<std::size_t>(stops_);
     std::vector<double> with_steps(stops + 1, kNever);
     std::vector<std::int32_t> taken(stops * (stops + 1), 0);
     with_steps[0] = 0.0;
     for (std::size_t t = 0; t < stops; ++t) {
+        const double end = a_chain + (closing_costs.empty() ? 0.0 : closing_costs[t]);
         for (std::size_t steps = stops; steps > 0; --steps) {
             const std::size_t most = std::min(static_cast<std::size_t>(longest_), steps);
             for (std::size_t length = 1; length <= most; ++length) {
-                const double cost = with_steps[steps - length] + least_[(length - 1) * stops + t] + a_chain;
+                const double cost = with_steps[steps - length] + least_[(length - 1) * stops + t] + end;
                 if (cost >= with_steps[steps]) continue;
                 with_steps[steps] = cost;
                 taken[t * (stops + 1) + steps] = static_cast<std::int32_t>(length);
@@ -132,7 +135,8 @@ double RouteTable::choose(double a_chain) {
     for (std::size_t t = stops; t-- > 0;) {
         const std::int32_t length = taken[t * (stops + 1) + steps];
         if (length == 0) continue;
-        follow(length - 1, static_cast<std::int32_t>(t));
+        ends_.push_back(static_cast<std::int32_t>(t));
+        follow(length - 1, ends_.back());
         steps -= static_cast<std::size_t>(length);
     }
     return with_steps[stops];

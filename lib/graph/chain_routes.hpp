@@ -21,10 +21,13 @@ public:
 
     /// Least cost of a set whose routes have as many steps together as there are stops. `hop_costs[to * (stops + 1) +
     /// from]` with the source as last `from`, visits' earnings taken off; `a_chain` is paid for every route.
-    double least(const std::vector<double>& hop_costs, double a_chain);
+    /// `closing_costs`, where there are any, are paid by routes that end at each stop.
+    double least(const std::vector<double>& hop_costs, double a_chain, const std::vector<double>& closing_costs = {});
 
     /// The hops of the set found last.
     [[nodiscard]] const std::vector<RouteHop>& hops() const { return hops_; }
+    /// The stops where its routes end.
+    [[nodiscard]] const std::vector<std::int32_t>& ends() const { return ends_; }
 
 private:
     /// Where the cheapest route with this last stop and memory came from.
@@ -37,7 +40,7 @@ private:
     [[nodiscard]] std::size_t place(std::int32_t layer, std::int32_t stop) const;
     void drop_beaten(std::int32_t layer, std::int32_t stop);
     void extend(std::int32_t layer, std::int32_t stop, const std::vector<double>& hop_costs);
-    double choose(double a_chain);
+    double choose(double a_chain, const std::vector<double>& closing_costs);
     void follow(std::int32_t layer, std::int32_t stop);
 
     std::int32_t stops_;
@@ -49,6 +52,7 @@ private:
     std::vector<double> least_;           ///< By layer and stop.
     std::vector<std::uint32_t> least_memory_;
     std::vector<RouteHop> hops_;
+    std::vector<std::int32_t> ends_;
 };
 
 }  // namespace spadework::graph::chains

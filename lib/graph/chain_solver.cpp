@@ -16,24 +16,11 @@ constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for plans before
 constexpr double kBoundShare = 0.7;   ///< Until the prices are left as they are.
 constexpr int kFirstPlans = 15;       ///< Passes before the averaged flows are worth planning by.
 constexpr int kPassesBetweenPlans = 30;
-constexpr int kMostPasses = 160;
-constexpr int kFewestPasses = 60;
-constexpr double kPassWork = 2.5e7;  ///< Passes times stops times edges of the fork network.
-constexpr std::size_t kFewStops = 80;
 constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardly move.
 constexpr int kFollowed = 5;       ///< Trees to plan from when the averaged flows are looked at.
 constexpr int kScatters = 6;
 constexpr int kShakes = 3;
 constexpr double kSearchWork = 5e5;  ///< Times of starting again or shaking, times stops and edges: no more than that.
-
-/// With many stops short steps pay.
-chains::ChainStepRule rule_for(std::size_t stops) {
-    chains::ChainStepRule rule;
-    if (stops <= kFewStops) return rule;
-    rule.flow_weight = 0.3;
-    rule.start_factor = 0.12;
-    return rule;
-}
 
 /// Finds a plan and the prices that bound it, in turns.
 class Run {
@@ -90,7 +77,7 @@ private:
         const pair_routes::StopRule time(limits_.seconds * kBoundShare, limits_.progress);
         const chains::ForkNetwork forks = chains::forks_of(problem_);
         WorkerTeam team(threads_worth_waking(limits_.threads, forks.stops.size(), forks.edges.size()));
-        chains::ChainStepRule rule = rule_for(forks.stops.size());
+        chains::ChainStepRule rule = chains::step_rule_for(forks.stops.size());
         rule.start_seconds = time.seconds_left() / 3;
         chains::ChainPrices prices(problem_, forks, team, rule);
         raise(prices, forks, time);
@@ -101,8 +88,7 @@ private:
     }
 
     void raise(chains::ChainPrices& prices, const chains::ForkNetwork& forks, const pair_routes::StopRule& time) {
-        const double work = static_cast<double>(forks.stops.size()) * static_cast<double>(forks.edges.size()) + 1.0;
-        const int passes = static_cast<int>(std::clamp(kPassWork / work, double{kFewestPasses}, double{kMostPasses}));
+        const int passes = chains::passes_worth(forks);
         for (int pass = 1; pass <= passes; ++pass) {
             prices.evaluate(static_cast<double>(plan_->value));
             if (close_enough(prices.best_bound()) || prices.factor() < kSettled || time.reached()) return;

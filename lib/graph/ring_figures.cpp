@@ -4,29 +4,14 @@
 #include <map>
 #include <utility>
 
-#include "graph/saturating.hpp"
+#include "graph/chain_figures.hpp"
+#include "graph/ring_certificate.hpp"
 
-namespace spadework::graph::rings {
+namespace spadework::graph {
+
+namespace rings {
 
 namespace {
-
-/// An amount no plan can pass: every edge opened, and every hop taken over all edges.
-WideCost most_possible(const RingProblem& problem) {
-    WideCost opening = 0;
-    WideCost length = 0;
-    WideCost passage = 0;
-    for (const SharedCostEdge& e : problem.edges) {
-        opening += e.opening;
-        length += e.length;
-        passage += e.passage;
-    }
-    const auto stops = static_cast<WideCost>(problem.stops.size());
-    const WideCost limit = WideCost{1} << 62;  // Factors above it would overflow the products below.
-    if (length >= limit || passage >= limit) return limit;
-    const WideCost hop = problem.weight * length + problem.multiplicity * passage;
-    if (hop >= limit) return limit;
-    return opening + stops * (2 * hop + problem.ring_cost);
-}
 
 bool cuts_hold_together(const RingProblem& problem) {
     if (problem.cut_of.size() != problem.edges.size()) return false;
@@ -43,14 +28,22 @@ bool cuts_hold_together(const RingProblem& problem) {
 }  // namespace
 
 bool well_formed(const RingProblem& problem) {
-    const auto exists = [&](VertexId v) { return v >= 0 && v < problem.vertex_count; };
-    const auto good_edge = [&](const SharedCostEdge& e) {
-        return exists(e.tail) && exists(e.head) && e.opening >= 0 && e.length >= 0 && e.passage >= 0;
-    };
-    return exists(problem.source) && std::all_of(problem.stops.begin(), problem.stops.end(), exists) &&
-           std::all_of(problem.edges.begin(), problem.edges.end(), good_edge) && cuts_hold_together(problem) &&
-           problem.weight >= 0 && problem.multiplicity >= 0 && problem.ring_cost >= 0 && problem.longest_ring >= 1 &&
-           most_possible(problem) < (WideCost{1} << 58);
+    return chains::well_formed(open_rings(problem), 2) && cuts_hold_together(problem);
 }
 
-}  // namespace spadework::graph::rings
+}  // namespace rings
+
+ChainProblem open_rings(const RingProblem& problem) {
+    ChainProblem open;
+    open.vertex_count = problem.vertex_count;
+    open.edges = problem.edges;
+    open.source = problem.source;
+    open.stops = problem.stops;
+    open.weight = problem.weight;
+    open.multiplicity = problem.multiplicity;
+    open.chain_cost = problem.ring_cost;
+    open.longest_chain = problem.longest_ring;
+    return open;
+}
+
+}  // namespace spadework::graph

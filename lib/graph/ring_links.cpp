@@ -237,23 +237,6 @@ void number_vertices(const RingProblem& problem, LinkNetwork& network) {
     }
 }
 
-void list_steps(LinkNetwork& network) {
-    network.first.assign(static_cast<std::size_t>(network.vertex_count) + 1, 0);
-    for (const Link& link : network.links) {
-        ++network.first[link.tail + 1];
-        ++network.first[link.head + 1];
-    }
-    for (VertexId v = 0; v < network.vertex_count; ++v)
-        network.first[v + 1] += network.first[v];
-    network.steps.resize(2 * network.links.size());
-    std::vector<std::int32_t> next = network.first;
-    for (std::size_t l = 0; l < network.links.size(); ++l) {
-        const Link& link = network.links[l];
-        network.steps[next[link.tail]++] = {link.head, static_cast<std::int32_t>(l), 1, link.bridge};
-        network.steps[next[link.head]++] = {link.tail, static_cast<std::int32_t>(l), -1, link.bridge};
-    }
-}
-
 /// Floods each part over links that are no bridges, then goes on over the bridges.
 void find_parts(LinkNetwork& network) {
     network.part.assign(network.vertex_count, -1);
@@ -282,6 +265,23 @@ void find_parts(LinkNetwork& network) {
 }
 
 }  // namespace
+
+void list_steps(LinkNetwork& network) {
+    network.first.assign(static_cast<std::size_t>(network.vertex_count) + 1, 0);
+    for (const Link& link : network.links) {
+        ++network.first[link.tail + 1];
+        ++network.first[link.head + 1];
+    }
+    for (VertexId v = 0; v < network.vertex_count; ++v)
+        network.first[v + 1] += network.first[v];
+    network.steps.resize(2 * network.links.size());
+    std::vector<std::int32_t> next = network.first;
+    for (std::size_t l = 0; l < network.links.size(); ++l) {
+        const Link& link = network.links[l];
+        network.steps[next[link.tail]++] = {link.head, static_cast<std::int32_t>(l), 1, link.bridge};
+        network.steps[next[link.head]++] = {link.tail, static_cast<std::int32_t>(l), -1, link.bridge};
+    }
+}
 
 std::size_t Link::cheapest_way(std::int64_t cables) const {
     std::size_t best = 0;

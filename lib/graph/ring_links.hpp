@@ -58,6 +58,9 @@ struct LinkNetwork {
     std::vector<LinkStep> steps;
 };
 
+/// Lists the steps that links make from each vertex.
+void list_steps(LinkNetwork& network);
+
 /// Nothing when some stop cannot be reached from the source. The problem is well formed.
 std::optional<LinkNetwork> link_network(const RingProblem& problem);
 

@@ -25,7 +25,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "graph/shared_cost_problem.hpp"
+#include "graph/chain_problem.hpp"
 
 namespace spadework::graph {
 
@@ -42,10 +42,7 @@ struct RingProblem {
 };
 
 struct RingPlan {
-    struct Hop {
-        std::int32_t stop = 0;     ///< Index into the problem's stops: where the hop arrives.
-        std::vector<EdgeId> path;  ///< From the source or the stop before.
-    };
+    using Hop = ChainPlan::Hop;
     struct Ring {
         std::vector<Hop> hops;
         std::vector<EdgeId> back;  ///< From the source to the last stop: the hop that closes the ring.

@@ -73,13 +73,14 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
     search.construct();
     search.improve();
     search.shake(kShakesBefore);
-    solution.bound = rings::least_for_bridges(*network, figures);
+    solution.bound = rings::least_for_rings(problem);
     tell(limits, search.cost(), solution.bound);
 
     if (limits.target_gap < 1.0) {
         SolveLimits for_bound = limits;
         for_bound.seconds = all_time.seconds_left() * kBoundShare;
-        solution.bound = rings::lower_bound(*network, figures, search.rounds(), search.cost(), for_bound);
+        solution.certificate = rings::prices_for(problem, search.cost(), for_bound);
+        solution.bound = ring_bound_proved(problem, solution.certificate).value_or(0);
     }
     search.obey(all_time);
     search.shake(kShakesAfter);

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "graph/ring_certificate.hpp"
 #include "graph/ring_problem.hpp"
 #include "graph/shared_cost_solver.hpp"
 
@@ -12,6 +13,7 @@ namespace spadework::graph {
 struct RingSolution {
     std::optional<RingPlan> plan;  ///< Empty when some stop cannot be reached. Found by a heuristic.
     Cost bound = 0;                ///< No plan that keeps the rule costs less.
+    ChainCertificate certificate;  ///< What proves `bound`; empty when a target gap of 1 or more asks for a plan only.
     bool interrupted = false;
 };
 

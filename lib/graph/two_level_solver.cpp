@@ -129,9 +129,11 @@ private:
                 plans_from_use(bound.edge_use(), best_.siting.open, pass / kPassesBetweenPlans);
             }
         }
-        solution_.bound = bound.prove();
-        tell();
-        if (sets) look_at_sets(*sets, bound.descent());
+        if (sets) {
+            look_at_sets(*sets, bound.descent());
+        } else {
+            solution_.bound = bound.prove();
+        }
         tell();
     }
 
@@ -147,7 +149,6 @@ private:
                 plans_from_use(sets.edge_use(), sets.lowest_set(), pass / kPassesBetweenSetPlans);
             }
         }
-        if (sets.bound() < solution_.bound) return;
         solution_.bound = sets.bound();
         solution_.certificate = sets.certificate();
     }

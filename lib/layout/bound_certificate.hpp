@@ -44,7 +44,8 @@ struct RoutesEvidence {
 };
 
 /// A chain problem in which no daisy chain costs more than it really does, and prices that bound it by the rules of
-/// graph/chain_certificate.hpp. Stops are the buildings in order, the source is the hub.
+/// graph/chain_certificate.hpp; or such a problem of rings, without the hops that close them, and the rules of
+/// graph/ring_certificate.hpp. Stops are the buildings in order, the source is the hub.
 struct ChainEvidence {
     Money constant;                    ///< What every plan costs beside its routes and its chains, at least.
     std::int64_t units_a_minor = 1;    ///< Solver units in a minor unit of money.

@@ -2,6 +2,7 @@
 
 #include "graph/chain_solver.hpp"
 #include "layout/designs.hpp"
+#include "layout/lit_chains.hpp"
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
 
@@ -45,17 +46,10 @@ struct ChainFigures {
     std::string impossible;
 };
 
-int least_chain_count(const Scenario& scenario) {
-    const int buildings = static_cast<int>(scenario.buildings.size());
-    const int limit = std::max(1, scenario.rules.hop_limit);
-    return (buildings + limit - 1) / limit;
-}
-
 ChainFigures chain_figures(const Scenario& scenario, const CostScale& scale) {
     ChainFigures figures;
     const int links = links_per_hop(scenario);
-    const int in_use = links * strands_per_link(scenario.rules.strand_use);
-    const auto hop = cable_figures(scenario, scale, drop_need(in_use, scenario.rules));
+    const auto hop = hop_figures(scenario, scale);
     if (!hop) return {{}, Money(), Money(), "the catalogue has no cable"};
     figures.hop = *hop;
     for (const Building& building : scenario.buildings) {
@@ -66,7 +60,7 @@ ChainFigures chain_figures(const Scenario& scenario, const CostScale& scale) {
         figures.constant += hop->ends - hop->rounding + station.through + link.cost * links;
         figures.end_saving = std::max(figures.end_saving, station.saving_at_end);
     }
-    const LeastCost hub = least_hub_cost(scenario, least_chain_count(scenario) * links, fastest_rate(scenario));
+    const LeastCost hub = hub_for_ends(scenario, least_chain_count(scenario));
     figures.impossible = hub.impossible;
     figures.constant += hub.cost + scenario.labour.mobilisation;
     return figures;
@@ -82,41 +76,23 @@ graph::ChainProblem problem_on(const Network& network, const Scenario& scenario,
     problem.weight = figures.hop.weight;
     problem.multiplicity = figures.hop.multiplicity;
     problem.end_saving = network.scale.units(figures.end_saving);
-    problem.longest_chain = std::max(1, scenario.rules.hop_limit);
+    problem.longest_chain = longest_chain(scenario);
     return problem;
-}
-
-/// What one more chain costs at the hub at most: the switch it may need.
-Money dearest_chain_start(const Scenario& scenario) {
-    return least_hub_cost(scenario, scenario.hub.free_optic_ports + links_per_hop(scenario), fastest_rate(scenario))
-        .cost;
 }
 
 /// Whether the number of chains changes what the hub costs or what the ends of chains save.
 bool chains_have_a_price(const Scenario& scenario, const ChainFigures& figures) {
-    const int links = links_per_hop(scenario);
-    const int most = static_cast<int>(scenario.buildings.size()) * links;
-    const BitRate rate = fastest_rate(scenario);
-    const Money fewest_chains = least_hub_cost(scenario, least_chain_count(scenario) * links, rate).cost;
-    return figures.end_saving > Money() || least_hub_cost(scenario, most, rate).cost > fewest_chains;
+    const int most = static_cast<int>(scenario.buildings.size());
+    const Money fewest_chains = hub_for_ends(scenario, least_chain_count(scenario)).cost;
+    return figures.end_saving > Money() || hub_for_ends(scenario, most).cost > fewest_chains;
 }
 
 RoutedLayout routed_by(const graph::ChainPlan& plan, const Network& network, const Scenario& scenario) {
     RoutedLayout routed;
     routed.kind = LayoutKind::daisy_chain;
-    for (const auto& chain : plan.chains) {
-        std::vector<BuildingIndex> buildings;
-        PlaceIndex from = scenario.hub.place;
-        for (const auto& hop : chain) {
-            const PlaceIndex to = scenario.buildings[static_cast<std::size_t>(hop.stop)].place;
-            routed.buildings.push_back({hop.stop, -1, route_along(network, hop.path, from, to)});
-            buildings.push_back(hop.stop);
-            from = to;
-        }
-        routed.chains.push_back(std::move(buildings));
-    }
-    std::sort(routed.buildings.begin(), routed.buildings.end(),
-              [](const RoutedBuilding& a, const RoutedBuilding& b) { return a.building < b.building; });
+    for (const auto& chain : plan.chains)
+        add_chain(chain, network, scenario, routed);
+    sort_by_building(routed);
     return routed;
 }
 
@@ -155,7 +131,7 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
         task.other_routes = [&](const graph::SolveLimits& run) {
             graph::ChainProblem few_chains = problem_on(network, scenario, figures);
             few_chains.end_saving = 0;
-            few_chains.chain_cost = network.scale.units(dearest_chain_start(scenario));
+            few_chains.chain_cost = network.scale.units(dearest_ends(scenario, 1));
             graph::SolveLimits plan_only = run;
             plan_only.target_gap = 1.0;
             const auto solution = graph::solve(few_chains, plan_only);

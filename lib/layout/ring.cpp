@@ -1,7 +1,6 @@
-#include <algorithm>
-
 #include "graph/ring_solver.hpp"
 #include "layout/designs.hpp"
+#include "layout/lit_chains.hpp"
 #include "layout/optimise.hpp"
 #include "layout/ring_rule.hpp"
 #include "layout/service_figures.hpp"
@@ -22,15 +21,9 @@ RingFigures no_rings(const std::string& reason) {
     return {{}, Money(), Money(), reason};
 }
 
-int least_ring_count(const Scenario& scenario) {
-    const int buildings = static_cast<int>(scenario.buildings.size());
-    const int limit = std::max(1, scenario.rules.hop_limit);
-    return (buildings + limit - 1) / limit;
-}
-
 /// Hub switches for both ends of so many rings.
 LeastCost hub_for(const Scenario& scenario, int rings) {
-    return least_hub_cost(scenario, 2 * rings * links_per_hop(scenario), fastest_rate(scenario));
+    return hub_for_ends(scenario, 2 * rings);
 }
 
 /// Gear with ports for both sides of a ring, and the links that come along the ring.
@@ -52,8 +45,7 @@ LeastCost station_cost(const Scenario& scenario, const Building& building) {
 RingFigures ring_figures(const Scenario& scenario, const CostScale& scale) {
     RingFigures figures;
     const int links = links_per_hop(scenario);
-    const int in_use = links * strands_per_link(scenario.rules.strand_use);
-    const auto hop = cable_figures(scenario, scale, drop_need(in_use, scenario.rules));
+    const auto hop = hop_figures(scenario, scale);
     if (!hop) return no_rings("the catalogue has no cable");
     figures.hop = *hop;
     const Money ends = hop->ends - hop->rounding;
@@ -69,7 +61,7 @@ RingFigures ring_figures(const Scenario& scenario, const CostScale& scale) {
         figures.constant += figures.a_ring * static_cast<std::int64_t>(scenario.buildings.size());
         figures.a_ring = Money();
     }
-    const LeastCost hub = hub_for(scenario, least_ring_count(scenario));
+    const LeastCost hub = hub_for(scenario, least_chain_count(scenario));
     figures.impossible = hub.impossible;
     figures.constant += hub.cost + scenario.labour.mobilisation;
     return figures;
@@ -87,7 +79,7 @@ graph::RingProblem problem_on(const Network& network, const Scenario& scenario, 
     problem.weight = figures.hop.weight;
     problem.multiplicity = figures.hop.multiplicity;
     problem.ring_cost = network.scale.units(figures.a_ring);
-    problem.longest_ring = std::max(1, scenario.rules.hop_limit);
+    problem.longest_ring = longest_chain(scenario);
     return problem;
 }
 
@@ -95,19 +87,10 @@ RoutedLayout routed_by(const graph::RingPlan& plan, const Network& network, cons
     RoutedLayout routed;
     routed.kind = LayoutKind::ring;
     for (const graph::RingPlan::Ring& ring : plan.rings) {
-        std::vector<BuildingIndex> buildings;
-        PlaceIndex from = scenario.hub.place;
-        for (const auto& hop : ring.hops) {
-            const PlaceIndex to = scenario.buildings[static_cast<std::size_t>(hop.stop)].place;
-            routed.buildings.push_back({hop.stop, -1, route_along(network, hop.path, from, to)});
-            buildings.push_back(hop.stop);
-            from = to;
-        }
-        routed.closings.push_back(route_along(network, ring.back, scenario.hub.place, from));
-        routed.chains.push_back(std::move(buildings));
+        const PlaceIndex last = add_chain(ring.hops, network, scenario, routed);
+        routed.closings.push_back(route_along(network, ring.back, scenario.hub.place, last));
     }
-    std::sort(routed.buildings.begin(), routed.buildings.end(),
-              [](const RoutedBuilding& a, const RoutedBuilding& b) { return a.building < b.building; });
+    sort_by_building(routed);
     return routed;
 }
 
@@ -129,15 +112,9 @@ std::vector<RoutedLayout> one_building_a_ring(const Network& network, const Scen
     return {routed_by(*solution.plan, network, scenario)};
 }
 
-/// The most that one more ring costs at the hub beyond what the least number of rings does.
-Money dearest_ring_start(const Scenario& scenario) {
-    const int links = 2 * links_per_hop(scenario);
-    return least_hub_cost(scenario, scenario.hub.free_optic_ports + links, fastest_rate(scenario)).cost;
-}
-
 bool rings_cost_the_hub(const Scenario& scenario) {
     const int most = static_cast<int>(scenario.buildings.size());
-    return hub_for(scenario, most).cost > hub_for(scenario, least_ring_count(scenario)).cost;
+    return hub_for(scenario, most).cost > hub_for(scenario, least_chain_count(scenario)).cost;
 }
 
 }  // namespace
@@ -152,10 +129,12 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
     task.constant = figures.constant;
     bool fewest = false;  // Whether the plan at hand has as few rings as there can be.
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = graph::solve(problem_on(on, scenario, figures), run);
+        const graph::RingProblem problem = problem_on(on, scenario, figures);
+        const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
+        routing.proof.chains = ProvedChains{graph::open_rings(problem), solution.certificate};
         if (!solution.plan) return routing;
-        fewest = static_cast<int>(solution.plan->rings.size()) == least_ring_count(scenario);
+        fewest = static_cast<int>(solution.plan->rings.size()) == least_chain_count(scenario);
         // Where ways are withheld, a stretch may be a bridge of what is left though it is none of the map.
         RoutedLayout routed = routed_by(*solution.plan, on, scenario);
         if (rings_keep_apart(scenario, routed)) routing.routed = std::move(routed);
@@ -166,7 +145,7 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
         task.other_routes = [&](const graph::SolveLimits& run) {
             if (fewest) return std::vector<RoutedLayout>();
             graph::RingProblem few_rings = problem_on(network, scenario, figures);
-            few_rings.ring_cost += network.scale.units(dearest_ring_start(scenario));
+            few_rings.ring_cost += network.scale.units(dearest_ends(scenario, 2));
             graph::SolveLimits plan_only = run;
             plan_only.target_gap = 1.0;
             const auto solution = graph::solve(few_rings, plan_only);
