@@ -68,7 +68,7 @@ bool write_unused(SvgWriter& svg, const Ids& ids, const Scenario& scenario, cons
                   const std::vector<bool>& used) {
     std::string path;
     for (std::size_t i = 0; i < scenario.segments.size(); ++i) {
-        if (used[i]) continue;
+        if (used[i] || scenario.segments[i].area) continue;
         const auto parts = clipped_line(frame.points(scenario.segments[i].polyline), frame.rectangle());
         if (!parts.empty()) path += (path.empty() ? "" : " ") + path_of(parts);
     }

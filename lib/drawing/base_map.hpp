@@ -31,7 +31,8 @@ struct AreasSeen {
 /// The group "areas": open ground, obstacles and overlays, with holes.
 AreasSeen write_areas(SvgWriter& svg, const Ids& ids, const Scenario& scenario, const MapFrame& frame);
 
-/// The group "unused": segments of the map that are not in `used`, thin and grey. Says whether there are any in sight.
+/// The group "unused": segments of the map that are not in `used`, thin and grey; lines that merely cross open ground
+/// are left out, since it may be crossed anywhere. Says whether there are any in sight.
 bool write_unused(SvgWriter& svg, const Ids& ids, const Scenario& scenario, const MapFrame& frame,
                   const std::vector<bool>& used);
 

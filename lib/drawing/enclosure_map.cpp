@@ -51,7 +51,7 @@ public:
         map_.move_to(margin, margin);
         with_sign_.insert(scenario.hub.place);
         for (const Segment& segment : scenario.segments)
-            clutter_.lines.push_back(map_.points(segment.polyline));
+            if (!segment.area) clutter_.lines.push_back(map_.points(segment.polyline));
         for (const PlaceRank& rank : study.ranking)
             (rank.result.feasible() ? ranked_ : impossible_).push_back(&rank);
         Money most;
@@ -61,7 +61,7 @@ public:
     }
 
     std::string run() {
-        write_areas(svg_, ids_, scenario_, map_);
+        areas_ = write_areas(svg_, ids_, scenario_, map_);
         write_unused(svg_, ids_, scenario_, map_, std::vector<bool>(scenario_.segments.size(), false));
         write_buildings();
         write_barred();
@@ -191,6 +191,16 @@ private:
             write_extra_cost_sign(svg_, next(text), c, text);
         }
         if (any_cross_) write_cross(next("No enclosure can stand here"), cross_arm(), "No enclosure can stand here");
+        const auto add_area = [&](const char* name, AreaUse use) {
+            const Point at = next(name);
+            Attributes box = {{"x", at.x - sign_width / 2}, {"y", at.y - 7}, {"width", sign_width}, {"height", 14}};
+            const Attributes look = area_look(use);
+            box.insert(box.end(), look.begin(), look.end());
+            svg_.leaf("rect", box);
+        };
+        if (areas_.open_ground) add_area("Open ground", AreaUse::open_ground);
+        if (areas_.obstacle) add_area("Obstacle", AreaUse::obstacle);
+        if (areas_.overlay) add_area("Area with terms of its own", AreaUse::overlay);
         svg_.close();
         return flow.below();
     }
@@ -259,6 +269,7 @@ private:
     MapClutter clutter_;
     std::set<PlaceIndex> with_sign_;
     bool any_cross_ = false;
+    AreasSeen areas_;
     SvgWriter svg_{1};
 };
 

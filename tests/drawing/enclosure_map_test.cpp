@@ -60,6 +60,19 @@ TEST_CASE("a site where no place will do says why") {
     CHECK(map_of(site, study).find("enclosure-map-places") == nullptr);
 }
 
+TEST_CASE("areas are in the legend where they are on the map") {
+    Scenario site = small_site::site();
+    const EnclosureStudy study = small_enclosure_study(site);
+    CHECK_FALSE(has_text(*map_of(site, study).find("enclosure-map-legend"), "Open ground"));
+    Area lawn;
+    lawn.id = "lawn";
+    lawn.rings = {{{10, -20}, {90, -20}, {90, -5}, {10, -5}}};
+    site.areas = {lawn};
+    const SvgElement svg = map_of(site, study, 390);
+    CHECK(has_text(*svg.find("enclosure-map-legend"), "Open ground"));
+    CHECK_FALSE(has_text(*svg.find("enclosure-map-legend"), "Obstacle"));
+}
+
 TEST_CASE("a single place and many places at one point are drawn") {
     Scenario site = small_site::site();
     EnclosureStudy study = small_enclosure_study(site);

@@ -306,6 +306,17 @@ TEST_CASE("areas are drawn below everything, with their holes, cut to the map") 
     CHECK_FALSE(has_text(*svg.find("plan-legend"), "terms of its own"));
 }
 
+TEST_CASE("lines that merely cross open ground are drawn only where they are used") {
+    InventedPlan plan = small_plan(LayoutKind::home_runs);
+    small_site::add_segment(plan.scenario, "shortcut", small_site::hub, small_site::barn_place, 104);
+    CHECK(plan_of(plan).find("plan-unused") != nullptr);
+    for (Segment& segment : plan.scenario.segments)
+        segment.area = 0;
+    const SvgElement svg = plan_of(plan);
+    CHECK(svg.find("plan-unused") == nullptr);
+    CHECK(svg.find("plan-trenches-1-grass") != nullptr);
+}
+
 TEST_CASE("the description says the plan's figures") {
     const InventedPlan plan = small_plan(LayoutKind::trunk_one);
     const SvgElement svg = plan_of(plan);
