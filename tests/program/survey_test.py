@@ -122,7 +122,8 @@ class Survey(unittest.TestCase):
             for name, kind, coordinates in (("way", "LineString", [[0, 0], [100, 0], [200, 50]]),
                                             ("hall", "Point", [0, 10]), ("shed", "Point", [150, 40]))]}
         (self.folder / "plan.geojson").write_text(json.dumps(plan))
-        (self.folder / "points.csv").write_text("x,y,lon,lat\n0,0,-30,45\n200,0,-29.99746344,45\n0,200,-30,45.00179967\n")
+        (self.folder / "points.csv").write_text("x,y,lon,lat\n0,0,-30,45\n"
+                                                "200,0,-29.99746344,45\n0,200,-30,45.00179967\n")
         findings = self.survey("--plan", self.folder / "plan.geojson", "--control-points", self.folder / "points.csv",
                                "--hub", "hall")
         self.assertLess(findings["plans"][0]["root_mean_square_metres"], 0.1)
@@ -167,7 +168,8 @@ class Survey(unittest.TestCase):
         table = run("survey", "--print-table").out
         self.assertEqual(table, (SCENARIOS / "survey" / "tags.yaml").read_text())
         changed = self.folder / "tags.yaml"
-        changed.write_text(table.replace("ground: steps, over-surface: true", "use: barred, reason: no digging in steps"))
+        changed.write_text(table.replace("ground: steps, over-surface: true",
+                                         "use: barred, reason: no digging in steps"))
         findings = self.survey(HERON, "--hub", "Gatehouse", "--table", changed)
         self.assertEqual([barred["reason"] for barred in findings["barred"]], ["no digging in steps"])
         changed.write_text(table.replace("ground: steps", "ground: stairs"))

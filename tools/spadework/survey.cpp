@@ -79,9 +79,10 @@ public:
         if (!violations.empty()) return report_bug(violations);
         const std::string text = survey::site_file_text(survey->site, head_for(maps));
         if (text.size() > site_file::largest_file_bytes) {
-            complain(fmt::format("spadework survey: the site file would have {} MB, more than the {} MB that are read "
-                                 "back, and was not written: survey a smaller map\n",
-                                 text.size() >> 20U, site_file::largest_file_bytes >> 20U));
+            complain(
+                fmt::format("spadework survey: the site file would have {} MB, more than the {} MB that are read "
+                            "back, and was not written: survey a smaller map\n",
+                            text.size() >> 20U, site_file::largest_file_bytes >> 20U));
             return ExitCode::invalid_site;
         }
         write(text, survey->findings);
