@@ -50,6 +50,7 @@ TEST_CASE("areas and points are what the first rule that fits them says") {
     CHECK(use_of_area({{"building", "no"}, {"landuse", "grass"}}) == Use::open_ground);
     CHECK(use_of_area({{"natural", "water"}}) == Use::obstacle);
     CHECK(use_of_area({}) == Use::building);
+    CHECK(use_of_area({{"name", "Shed"}, {"folder", "Houses"}}) == Use::building);
     CHECK(use_of_area({{"landuse", "residential"}}) == Use::unsaid);
     const auto use_of_point = [](Tags tags, const std::string& format) {
         const TagRule* rule = rule_of_point(shipped_table(), point("a", 0, 0, std::move(tags)), format);
