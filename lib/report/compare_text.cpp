@@ -10,6 +10,7 @@
 #include "report/lookup.hpp"
 #include "report/metre_tables.hpp"
 #include "report/paragraphs.hpp"
+#include "report/plan_sentences.hpp"
 #include "report/plan_tables.hpp"
 #include "report/shown_text.hpp"
 
@@ -23,26 +24,6 @@ std::string title(const Scenario& scenario) {
     return text + fmt::format("{} buildings, {} segments on the map. Money in {}, lengths in {}.\n",
                               scenario.buildings.size(), scenario.segments.size(), shown(scenario.currency.code),
                               scenario.feet ? "feet" : "metres");
-}
-
-std::string metres_sentence(const Scenario& scenario, const LayoutResult& result) {
-    const char* unit = length_unit(scenario);
-    const Length shared = shared_length(scenario, *result.plan);
-    const std::string dug = fmt::format("{} {} dug and {} {} of existing ducts and pole lines make {} {} in use",
-                                        figure(result.trench, scenario), unit, figure(result.reused, scenario), unit,
-                                        figure(result.trench + result.reused, scenario), unit);
-    if (shared == Length()) return dug + "; none of it carries more than one cable.";
-    return fmt::format("{}; {} {} of it carry two cables or more.", dug, figure(shared, scenario), unit);
-}
-
-std::string cut_sentence(const Scenario& scenario, const LayoutResult& result) {
-    const SingleCut& cut = result.worst_cut;
-    if (cut.lost.empty()) return "No single cut takes a building down.";
-    if (cut.lost.size() == scenario.buildings.size()) {
-        return fmt::format("The worst single cut, {}, takes down every building.", cut.what);
-    }
-    return fmt::format("The worst single cut, {}, takes down {} of {} buildings: {}.", cut.what, cut.lost.size(),
-                       scenario.buildings.size(), ids_of(scenario, cut.lost, ", "));
 }
 
 const char* word_for(FindingSeverity severity) {
@@ -74,13 +55,13 @@ std::string findings_text(const LayoutResult& result) {
 std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
     const Plan& plan = *result.plan;
     const std::string name = name_of(result.layout);
-    std::string text = heading(name + ": every cost") + cost_table(scenario, result.bill);
-    text += heading(name + ": every metre of route") + trench_table(scenario, plan);
+    std::string text = heading(name + ": every cost") + cost_table(scenario, result.bill).text();
+    text += heading(name + ": every metre of route") + trench_table(scenario, plan).text();
     text += paragraph(metres_sentence(scenario, result));
-    text += heading(name + ": cable by size") + cable_size_table(scenario, result);
-    if (!plan.enclosures.empty()) text += heading(name + ": enclosures") + enclosure_table(scenario, plan);
-    text += heading(name + ": cables") + cable_table(scenario, plan);
-    text += heading(name + ": links") + link_table(scenario, result);
+    text += heading(name + ": cable by size") + cable_size_table(scenario, result).text();
+    if (!plan.enclosures.empty()) text += heading(name + ": enclosures") + enclosure_table(scenario, plan).text();
+    text += heading(name + ": cables") + cable_table(scenario, plan).text();
+    text += heading(name + ": links") + link_table(scenario, result).text();
     text += paragraph(shown(cut_sentence(scenario, result)));
     return text + heading(name + ": findings") + findings_text(result);
 }
@@ -88,7 +69,9 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
 std::string compare_text(const Scenario& scenario, const Comparison& comparison) {
     std::string text = title(scenario);
     if (comparison.cheapest) {
-        text += heading("Layouts compared") + layouts_table(scenario, comparison) + layout_remarks(comparison);
+        text += heading("Layouts compared") + layouts_table(scenario, comparison).text();
+        for (const std::string& remark : layout_remarks(comparison))
+            text += paragraph(remark);
     }
     text += heading("Verdict") + paragraph(shown(comparison.verdict));
     if (comparison.cheapest) {

@@ -6,7 +6,6 @@
 
 #include "report/figures.hpp"
 #include "report/shown_text.hpp"
-#include "report/text_table.hpp"
 
 namespace spadework::report {
 
@@ -63,7 +62,7 @@ void add_category(TextTable& table, const Scenario& scenario, const Bill& bill, 
 
 }  // namespace
 
-std::string cost_table(const Scenario& scenario, const Bill& bill) {
+TextTable cost_table(const Scenario& scenario, const Bill& bill) {
     const std::string& code = scenario.currency.code;
     TextTable table({{"Category", Align::left, true},
                      {"Item", Align::left, true},
@@ -75,7 +74,7 @@ std::string cost_table(const Scenario& scenario, const Bill& bill) {
     for (int c = 0; c < category_count; ++c)
         add_category(table, scenario, bill, static_cast<Category>(c));
     table.add_total({"Total", "", "", "", "", figure(bill.labour()), figure(bill.total(), scenario.currency)});
-    return table.text();
+    return table;
 }
 
 }  // namespace spadework::report

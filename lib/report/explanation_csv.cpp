@@ -1,5 +1,6 @@
 #include "report/csv_writer.hpp"
 #include "report/explanation_report.hpp"
+#include "report/explanation_tables.hpp"
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 

@@ -21,7 +21,4 @@ void write_explanation(JsonWriter& json, const Scenario& scenario, const std::op
 /// served otherwise and left out. Headings alone where there is no plan to explain.
 std::string explanation_csv(const Scenario& scenario, const std::optional<Explanation>& explanation);
 
-/// "hub", the place of an enclosure, or "after" a building.
-std::string point_in_words(const Scenario& scenario, const Service& service);
-
 }  // namespace spadework::report

@@ -7,9 +7,7 @@
 
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
-#include "report/paragraphs.hpp"
 #include "report/shown_text.hpp"
-#include "report/text_table.hpp"
 
 namespace spadework::report {
 
@@ -105,8 +103,7 @@ int strands_leaving_hub(const Scenario& scenario, const Plan& plan) {
     return strands;
 }
 
-std::string layouts_table(const Scenario& scenario, const Comparison& comparison) {
-    if (!comparison.cheapest) return "";
+TextTable layouts_table(const Scenario& scenario, const Comparison& comparison) {
     std::vector<Column> columns = {{"", Align::left, true}};
     for (const LayoutResult& layout : comparison.layouts)
         columns.push_back({column_heading(layout), Align::right});
@@ -114,22 +111,22 @@ std::string layouts_table(const Scenario& scenario, const Comparison& comparison
     RowFiller rows(table, comparison.layouts);
     add_cost_rows(rows, scenario, comparison);
     add_measure_rows(rows, scenario);
-    return table.text();
+    return table;
 }
 
-std::string layout_remarks(const Comparison& comparison) {
-    std::string text;
+std::vector<std::string> layout_remarks(const Comparison& comparison) {
+    std::vector<std::string> remarks;
     for (const LayoutResult& layout : comparison.layouts) {
         if (!layout.feasible()) {
-            text +=
-                paragraph(shown(fmt::format("{} cannot be built: {}", name_of(layout.layout), layout.reason) + "."));
+            remarks.push_back(
+                shown(fmt::format("{} cannot be built: {}", name_of(layout.layout), layout.reason) + "."));
         }
         if (layout.interrupted) {
-            text += paragraph(fmt::format("{}: the search was stopped early; the gap is what was proven by then.",
+            remarks.push_back(fmt::format("{}: the search was stopped early; the gap is what was proven by then.",
                                           name_of(layout.layout)));
         }
     }
-    return text;
+    return remarks;
 }
 
 }  // namespace spadework::report

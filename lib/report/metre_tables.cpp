@@ -10,7 +10,6 @@
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
-#include "report/text_table.hpp"
 
 namespace spadework::report {
 
@@ -39,7 +38,7 @@ std::map<WayKey, Opened> opened_by_way(const Scenario& scenario, const Plan& pla
 
 }  // namespace
 
-std::string trench_table(const Scenario& scenario, const Plan& plan) {
+TextTable trench_table(const Scenario& scenario, const Plan& plan) {
     TextTable table({{"Ground", Align::left, true},
                      {"Method", Align::left, true},
                      {"Segments", Align::right},
@@ -55,7 +54,7 @@ std::string trench_table(const Scenario& scenario, const Plan& plan) {
     }
     table.add_total(
         {"Total", "", figure(all.segments), figure(all.length, scenario), figure(all.cost, scenario.currency)});
-    return table.text();
+    return table;
 }
 
 Length shared_length(const Scenario& scenario, const Plan& plan) {
@@ -74,7 +73,7 @@ Length shared_length(const Scenario& scenario, const Plan& plan) {
     return shared;
 }
 
-std::string cable_size_table(const Scenario& scenario, const LayoutResult& result) {
+TextTable cable_size_table(const Scenario& scenario, const LayoutResult& result) {
     const std::string unit = length_unit(scenario);
     TextTable table({{"Strands", Align::right},
                      {"Cables", Align::right},
@@ -94,7 +93,7 @@ std::string cable_size_table(const Scenario& scenario, const LayoutResult& resul
     }
     table.add_total({"Total", figure(static_cast<std::int64_t>(result.plan->cables.size())),
                      figure(all.route, scenario), figure(all.with_slack, scenario), figure(all.ordered, scenario)});
-    return table.text();
+    return table;
 }
 
 }  // namespace spadework::report

@@ -5,7 +5,6 @@
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
-#include "report/text_table.hpp"
 
 namespace spadework::report {
 
@@ -17,7 +16,7 @@ std::string count_figure(int count) {
 
 }  // namespace
 
-std::string enclosure_table(const Scenario& scenario, const Plan& plan) {
+TextTable enclosure_table(const Scenario& scenario, const Plan& plan) {
     TextTable table({{"Place", Align::left, true},
                      {"Enclosure", Align::left, true},
                      {"Adapters", Align::right},
@@ -30,10 +29,10 @@ std::string enclosure_table(const Scenario& scenario, const Plan& plan) {
                    count_figure(trunk_strands(scenario, plan, enclosure)),
                    shown(ids_of(scenario, enclosure.serves, ", "))});
     }
-    return table.empty() ? "" : table.text();
+    return table;
 }
 
-std::string cable_table(const Scenario& scenario, const Plan& plan) {
+TextTable cable_table(const Scenario& scenario, const Plan& plan) {
     const std::string unit = length_unit(scenario);
     TextTable table({{"Cable", Align::left, true},
                      {"From", Align::left, true},
@@ -52,10 +51,10 @@ std::string cable_table(const Scenario& scenario, const Plan& plan) {
         ordered += cable.lengths.ordered;
     }
     table.add_total({"Total", "", "", "", "", figure(route, scenario), figure(ordered, scenario)});
-    return table.text();
+    return table;
 }
 
-std::string link_table(const Scenario& scenario, const LayoutResult& result) {
+TextTable link_table(const Scenario& scenario, const LayoutResult& result) {
     TextTable table({{"Building", Align::left, true},
                      {"From", Align::left, true},
                      {"Rate", Align::right},
@@ -73,7 +72,21 @@ std::string link_table(const Scenario& scenario, const LayoutResult& result) {
                    figure(link.glass, scenario), figure(worse.loss_db, 2), figure(worse.limit_db, 2),
                    figure(worse.margin_db, 2)});
     }
-    return table.text();
+    return table;
+}
+
+TextTable findings_table(const LayoutResult& result) {
+    TextTable table({{"Severity", Align::left},
+                     {"Where", Align::left, true},
+                     {"What", Align::left, true},
+                     {"Measured", Align::right},
+                     {"Limit", Align::right},
+                     {"Unit", Align::left}});
+    for (const Finding& finding : result.findings) {
+        table.add({id_of(finding.severity), shown(finding.where), shown(finding.what), figure(finding.measured, 2),
+                   figure(finding.limit, 2), shown(finding.unit)});
+    }
+    return table;
 }
 
 }  // namespace spadework::report

@@ -16,11 +16,16 @@ struct Column {
     bool wraps = false;  ///< Long cells may be broken over lines to keep the table within the report's width.
 };
 
-/// Cells in aligned columns with headings above and a rule below them. Cells are shown as they are: pass names of any
+/// Cells in columns under headings, for text() or for another writer. Cells are shown as they are: pass names of any
 /// origin through shown() first. Widths are those of a terminal, not bytes.
 class TextTable {
 public:
     explicit TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+    struct Row {
+        std::vector<std::string> cells;
+        bool rule_above = false;
+    };
 
     /// One cell a column; missing cells are empty.
     void add(std::vector<std::string> cells) { rows_.push_back({std::move(cells), false}); }
@@ -28,15 +33,12 @@ public:
     void add_total(std::vector<std::string> cells) { rows_.push_back({std::move(cells), true}); }
 
     [[nodiscard]] bool empty() const { return rows_.empty(); }
-    /// The table, every line ended by a line break, no spaces at line ends.
+    [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }
+    [[nodiscard]] const std::vector<Row>& rows() const { return rows_; }
+    /// Columns aligned, a rule below the headings, every line ended by a line break, no spaces at line ends.
     [[nodiscard]] std::string text() const;
 
 private:
-    struct Row {
-        std::vector<std::string> cells;
-        bool rule_above = false;
-    };
-
     [[nodiscard]] std::vector<int> widths() const;
 
     std::vector<Column> columns_;
