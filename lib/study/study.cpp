@@ -149,6 +149,34 @@ void add_barred_places(const Scenario& scenario, std::vector<BarredPlace>& barre
               [](const BarredPlace& a, const BarredPlace& b) { return a.place < b.place; });
 }
 
+/// Searches for trunk plans one after the other, within shares of the study's time.
+class SearchRounds {
+public:
+    SearchRounds(const StudyOptions& options, int rounds)
+        : options_(options),
+          progress_(LayoutKind::trunk_one, options.observer == nullptr ? nobody_ : *options.observer, mutex_),
+          shares_(options.seconds, rounds, 1) {}
+    DesignLimits next() {
+        return {
+            .seconds = shares_.begin_job(), .threads = options_.threads, .seed = options_.seed, .progress = &progress_};
+    }
+
+private:
+    const StudyOptions& options_;
+    NoObserver nobody_;
+    std::mutex mutex_;
+    LayoutProgress progress_;
+    TimeShares shares_;
+};
+
+void rank_places(const Scenario& scenario, SearchRounds& rounds, EnclosureStudy& study) {
+    rank(scenario, design_at_every_place(scenario, rounds.next()), study);
+    add_barred_places(scenario, study.barred);
+    if (study.ranking.empty()) study.reason = design(LayoutKind::trunk_one, scenario, rounds.next()).reason;
+    for (const PlaceRank& ranked : study.ranking)
+        append_violations(scenario, ranked.result, study.violations);
+}
+
 }  // namespace
 
 std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
@@ -174,22 +202,18 @@ Study compare_layouts(const Scenario& scenario, const StudyOptions& options) {
     return study;
 }
 
-EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOptions& options) {
-    NoObserver nobody;
-    std::mutex mutex;
-    LayoutProgress progress(LayoutKind::trunk_one, options.observer == nullptr ? nobody : *options.observer, mutex);
-    TimeShares shares(options.seconds, 2, 1);
-    const auto next_limits = [&] {
-        return DesignLimits{
-            .seconds = shares.begin_job(), .threads = options.threads, .seed = options.seed, .progress = &progress};
-    };
+EnclosureStudy rank_places_for_one(const Scenario& scenario, const StudyOptions& options) {
+    SearchRounds rounds(options, 1);
     EnclosureStudy study;
-    rank(scenario, design_at_every_place(scenario, next_limits()), study);
-    add_barred_places(scenario, study.barred);
-    if (study.ranking.empty()) study.reason = design(LayoutKind::trunk_one, scenario, next_limits()).reason;
-    study.by_count = assess_all(scenario, design_by_enclosure_count(scenario, next_limits()));
-    for (const PlaceRank& ranked : study.ranking)
-        append_violations(scenario, ranked.result, study.violations);
+    rank_places(scenario, rounds, study);
+    return study;
+}
+
+EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOptions& options) {
+    SearchRounds rounds(options, 2);
+    EnclosureStudy study;
+    rank_places(scenario, rounds, study);
+    study.by_count = assess_all(scenario, design_by_enclosure_count(scenario, rounds.next()));
     for (const LayoutResult& result : study.by_count)
         append_violations(scenario, result, study.violations);
     study.interrupted = study.interrupted || std::any_of(study.by_count.begin(), study.by_count.end(), was_interrupted);

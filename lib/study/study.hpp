@@ -72,4 +72,7 @@ struct EnclosureStudy {
 };
 EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOptions& options);
 
+/// The ranking alone, in a quarter of the time or so: `by_count` stays empty.
+EnclosureStudy rank_places_for_one(const Scenario& scenario, const StudyOptions& options);
+
 }  // namespace spadework
