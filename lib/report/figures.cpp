@@ -1,5 +1,6 @@
 #include "report/figures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -13,8 +14,7 @@ namespace {
 /// Drops zeros from the end, but leaves `least` digits behind the point.
 std::string trimmed(std::string decimal, std::size_t least) {
     const std::size_t point = decimal.find('.');
-    if (point == std::string::npos) return decimal;
-    while (decimal.size() > point + 1 + least && decimal.back() == '0')
+    while (point != std::string::npos && decimal.size() > point + 1 + least && decimal.back() == '0')
         decimal.pop_back();
     if (decimal.back() == '.') decimal.pop_back();
     return decimal == "-0" ? "0" : decimal;
@@ -78,6 +78,16 @@ std::string plain(UnitPrice price, const Currency& currency) {
 
 std::string plain(double value, int most_digits) {
     return std::isfinite(value) ? trimmed(fixed(value, most_digits), 0) : "";
+}
+
+std::string plain_exact(double value) {
+    if (!std::isfinite(value)) return "";
+    const std::string shortest = fmt::format("{}", value);
+    const std::size_t exponent = shortest.find('e');
+    if (exponent == std::string::npos) return trimmed(shortest, 0);
+    constexpr int significant_digits = 17;
+    const int digits = std::max(0, significant_digits - std::stoi(shortest.substr(exponent + 1)));
+    return trimmed(fixed(value, digits), 0);
 }
 
 }  // namespace spadework::report

@@ -41,5 +41,7 @@ std::string plain(Length length, const Scenario& scenario);  ///< In the site's 
 std::string plain_metres(Length length);                     ///< In metres, to a millimetre.
 std::string plain(UnitPrice price, const Currency& currency);
 std::string plain(double value, int most_digits);  ///< Trailing zeros dropped; "" when not finite.
+/// Digits that read back as the very same number, without an exponent; "" when not finite.
+std::string plain_exact(double value);
 
 }  // namespace spadework::report

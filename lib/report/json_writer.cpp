@@ -84,6 +84,10 @@ void JsonWriter::number(double value, int most_digits) {
     raw(std::isfinite(value) ? plain(value, most_digits) : "null");
 }
 
+void JsonWriter::exact(double value) {
+    raw(std::isfinite(value) ? plain_exact(value) : "null");
+}
+
 void JsonWriter::money(Money value, const Currency& currency) {
     raw(decimal_text(value, currency));
 }

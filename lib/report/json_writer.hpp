@@ -33,6 +33,8 @@ public:
     void null();
     /// At most `most_digits` digits behind the point; null when not finite.
     void number(double value, int most_digits);
+    /// Digits that read back as the very same number; null when not finite.
+    void exact(double value);
     void money(Money value, const Currency& currency);
     void metres(Length value);
     /// With the currency's digits and up to three more.

@@ -54,4 +54,15 @@ TEST_CASE("plain numbers drop zeros and never print minus nought") {
     CHECK(plain(std::numeric_limits<double>::infinity(), 3).empty());
 }
 
+TEST_CASE("exact numbers read back as they were, without an exponent") {
+    for (const double value : {0.1, 1.0 / 3.0, -122.08123456789012, 1e-7, -4.9e-12, 123456789.125, 3e20, 0.0, 5.0}) {
+        const std::string text = plain_exact(value);
+        CHECK_MESSAGE(std::stod(text) == value, text);
+        CHECK_MESSAGE(text.find('e') == std::string::npos, text);
+    }
+    CHECK(plain_exact(5.0) == "5");
+    CHECK(plain_exact(-0.0) == "0");
+    CHECK(plain_exact(std::numeric_limits<double>::infinity()).empty());
+}
+
 }  // namespace spadework::report
