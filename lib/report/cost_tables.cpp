@@ -55,8 +55,8 @@ void add_category(TextTable& table, const Scenario& scenario, const Bill& bill, 
         label.clear();
     }
     if (items.size() > 1) {
-        table.add({"", fmt::format("{}, all", name_of(category)), "", "", "", hours(labour),
-                   figure(bill.total(category), scenario.currency)});
+        table.add_sum({"", fmt::format("{}, all", name_of(category)), "", "", "", hours(labour),
+                       figure(bill.total(category), scenario.currency)});
     }
 }
 

@@ -25,12 +25,15 @@ public:
     struct Row {
         std::vector<std::string> cells;
         bool rule_above = false;
+        bool is_sum = false;
     };
 
     /// One cell a column; missing cells are empty.
-    void add(std::vector<std::string> cells) { rows_.push_back({std::move(cells), false}); }
+    void add(std::vector<std::string> cells) { rows_.push_back({std::move(cells)}); }
+    /// A row that sums up rows above it and stands among others.
+    void add_sum(std::vector<std::string> cells) { rows_.push_back({std::move(cells), false, true}); }
     /// A row with a rule above it.
-    void add_total(std::vector<std::string> cells) { rows_.push_back({std::move(cells), true}); }
+    void add_total(std::vector<std::string> cells) { rows_.push_back({std::move(cells), true, true}); }
 
     [[nodiscard]] bool empty() const { return rows_.empty(); }
     [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }

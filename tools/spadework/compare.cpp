@@ -1,21 +1,18 @@
 // spadework compare FILE: the layouts side by side, and the cheapest in full.
 
 #include <algorithm>
+#include <chrono>
 #include <memory>
 #include <optional>
-#include <utility>
 
 #include <fmt/format.h>
 
 #include "certificate/certificate.hpp"
 #include "certificate/writer.hpp"
-#include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
-#include "report/csv_tables.hpp"
-#include "report/explanation_report.hpp"
-#include "report/plan_geojson.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
+#include "spadework/compare_files.hpp"
 #include "spadework/interrupt.hpp"
 #include "spadework/output_folder.hpp"
 #include "spadework/progress_line.hpp"
@@ -37,57 +34,46 @@ struct CompareOptions {
     bool explain = false;
 };
 
-/// A comparison, and why its cheapest plan is as it is where that was asked for.
-struct Compared {
-    Scenario scenario;  ///< The site, with straight lines over its open ground.
-    Study study;
-    std::optional<Explanation> explanation;
-};
+bool any_enclosure(const Comparison& comparison) {
+    return std::any_of(comparison.layouts.begin(), comparison.layouts.end(), [](const LayoutResult& layout) {
+        return layout.feasible() && !layout.plan->enclosures.empty();
+    });
+}
+
+/// The places for the enclosure ranked for the report, within what is left of the time limit; nothing where no plan has
+/// an enclosure, or no time is left.
+std::optional<EnclosureStudy> rank_places(const Scenario& scenario, const Study& study, StudyOptions options,
+                                          double seconds_used) {
+    options.seconds -= seconds_used;
+    if (study.interrupted || options.seconds <= 0 || !any_enclosure(study.comparison)) return std::nullopt;
+    return rank_places_for_one(scenario, options);
+}
+
+double seconds_since(std::chrono::steady_clock::time_point start) {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+}
 
 Compared run_study(const Scenario& site, const CompareOptions& options) {
     const InterruptWatch watch;
+    const auto start = std::chrono::steady_clock::now();
     ProgressLine progress(!options.site.quiet);
-    StudyOptions study = study_options(options.search, progress);
-    const Scenario scenario = straight_site(site, study);
-    Compared compared{scenario, compare_layouts(scenario, study), std::nullopt};
-    if (!options.explain || !compared.study.violations.empty()) return compared;
+    StudyOptions limits = study_options(options.search, progress);
+    Compared compared;
+    compared.scenario = straight_site(site, limits);
+    const Scenario& scenario = compared.scenario;
+    compared.seed = options.search.seed;
+    compared.explain = options.explain;
+    compared.study = compare_layouts(scenario, limits);
+    std::vector<std::string>& violations = compared.study.violations;
+    if (!options.result.folder.empty() && violations.empty()) {
+        const StudyOptions whole = study_options(options.search, progress);
+        compared.enclosures = rank_places(scenario, compared.study, whole, seconds_since(start));
+        if (compared.enclosures) violations = compared.enclosures->violations;
+    }
+    if (!options.explain || !violations.empty()) return compared;
     compared.explanation = explain(scenario, compared.study.comparison, study_options(options.search, progress));
-    if (compared.explanation) compared.study.violations = compared.explanation->violations;
+    if (compared.explanation) violations = compared.explanation->violations;
     return compared;
-}
-
-std::string text_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
-    const std::string text = report::compare_text(scenario, compared.study.comparison);
-    return options.explain ? text + report::explanation_text(scenario, compared.explanation) : text;
-}
-
-std::string json_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
-    const Comparison& comparison = compared.study.comparison;
-    const std::uint64_t seed = options.search.seed;
-    return options.explain ? report::compare_json(scenario, comparison, seed, compared.explanation)
-                           : report::compare_json(scenario, comparison, seed);
-}
-
-const char* const explanation_file = "explanation.csv";
-
-std::string plan_file_name(LayoutKind layout) {
-    return fmt::format("plan-{}.geojson", id_of(layout));
-}
-
-/// Everything --out writes of a comparison.
-std::vector<OutputFile> files_of(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
-    const Comparison& comparison = compared.study.comparison;
-    std::vector<OutputFile> files = {{"comparison.json", json_of(scenario, options, compared)},
-                                     {"comparison.txt", text_of(scenario, options, compared)}};
-    if (options.explain) files.push_back({explanation_file, report::explanation_csv(scenario, compared.explanation)});
-    for (report::NamedTable& table : report::csv_tables(scenario, comparison)) {
-        files.push_back({std::move(table.name), std::move(table.content)});
-    }
-    for (const LayoutResult& result : comparison.layouts) {
-        if (!result.feasible()) continue;
-        files.push_back({plan_file_name(result.layout), report::plan_geojson(scenario, result)});
-    }
-    return files;
 }
 
 /// A certificate for each layout with a plan, in place of all that an earlier run may have left.
@@ -110,20 +96,9 @@ void write_certificates(const OutputFolder& folder, const Scenario& scenario, co
                          report::shown(options.certificate_folder)));
 }
 
-/// Files that an earlier run may have left, and this one does not write.
-std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
-    std::vector<std::string> outdated = {explanation_file};
-    for (const LayoutKind layout : all_layouts())
-        outdated.push_back(plan_file_name(layout));
-    std::erase_if(outdated, [&](const std::string& name) {
-        return std::any_of(files.begin(), files.end(), [&](const OutputFile& file) { return file.name == name; });
-    });
-    return outdated;
-}
-
-void write_files(const OutputFolder& folder, const std::vector<OutputFile>& files) {
-    folder.write(files);
-    folder.remove(outdated_files(files));
+void tell_what_is_missing(const Scenario& scenario, const CompareOptions& options, const Compared& compared) {
+    const std::string note = missing_files_note(scenario, compared);
+    if (!note.empty() && !options.site.quiet) complain(fmt::format("spadework: {}\n", note));
 }
 
 ExitCode compare_site(const CompareOptions& options) {
@@ -136,10 +111,12 @@ ExitCode compare_site(const CompareOptions& options) {
     if (!compared.study.violations.empty()) return report_bug(compared.study.violations);
 
     const Comparison& comparison = compared.study.comparison;
-    if (folder) write_files(*folder, files_of(scenario, options, compared));
+    if (folder) {
+        write_files(*folder, scenario, compared);
+        tell_what_is_missing(scenario, options, compared);
+    }
     if (certificate_folder) write_certificates(*certificate_folder, scenario, options, comparison);
-    print(options.result.format == OutputFormat::json ? json_of(scenario, options, compared)
-                                                      : text_of(scenario, options, compared));
+    print(options.result.format == OutputFormat::json ? json_of(scenario, compared) : text_of(scenario, compared));
     if (options.site.verbose) complain(report::reasons_text(comparison));
     return outcome(comparison.cheapest.has_value());
 }

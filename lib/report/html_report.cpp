@@ -1,0 +1,77 @@
+#include "report/html_report.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "report/html_sections.hpp"
+#include "report/html_writer.hpp"
+#include "report/shown_text.hpp"
+
+namespace spadework::report {
+
+namespace {
+
+void write_head(HtmlWriter& html, const Scenario& scenario) {
+    html.open("head");
+    html.empty("meta", {{"charset", "utf-8"}});
+    html.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+    html.element("title", shortened(scenario.name) + " - layouts compared");
+    html.style(page_style);
+    html.close();
+}
+
+void write_banner(HtmlWriter& html, const Scenario& scenario) {
+    html.open("header");
+    html.element("h1", shortened(scenario.name));
+    if (!scenario.note.empty()) html.element("p", scenario.note);
+    html.element("p",
+                 fmt::format("{} building{}, {} segment{} on the map. Money in {}, lengths in {}.",
+                             scenario.buildings.size(), scenario.buildings.size() == 1 ? "" : "s",
+                             scenario.segments.size(), scenario.segments.size() == 1 ? "" : "s", scenario.currency.code,
+                             scenario.feet ? "feet" : "metres"),
+                 {{"class", "quiet"}});
+    html.close();
+}
+
+}  // namespace
+
+const LayoutResult* cheapest_of(const Comparison& comparison) {
+    if (!comparison.cheapest) return nullptr;
+    return &comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
+}
+
+void open_section(HtmlWriter& html, const char* id, const std::string& heading) {
+    const std::string heading_id = fmt::format("{}-heading", id);
+    html.open("section", {{"id", id}, {"aria-labelledby", heading_id}});
+    html.element("h2", heading, {{"id", heading_id}});
+}
+
+void write_list(HtmlWriter& html, const std::vector<std::string>& texts) {
+    if (texts.empty()) return;
+    html.open("ul");
+    for (const std::string& text : texts)
+        html.element("li", text);
+    html.close();
+}
+
+std::string report_html(const Scenario& scenario, const PageParts& parts) {
+    HtmlWriter html;
+    html.open("html", {{"lang", "en"}});
+    write_head(html, scenario);
+    html.open("body");
+    html.element("a", "Skip to the result", {{"class", "skip"}, {"href", "#answer"}});
+    write_banner(html, scenario);
+    html.open("main");
+    constexpr std::array write_parts = {write_answer,      write_plan,        write_layouts,
+                                        write_other_plans, write_enclosures,  write_strands,
+                                        write_details,     write_explanation, write_grounds};
+    for (const auto& write_part : write_parts)
+        write_part(html, scenario, parts);
+    html.close();
+    html.close();
+    html.close();
+    return html.finished();
+}
+
+}  // namespace spadework::report
