@@ -55,9 +55,12 @@ std::string what_to_build(const Scenario& scenario, const LayoutResult& result) 
 
 std::string what_is_in_it(const Scenario& scenario, const LayoutResult& result) {
     const Currency& currency = scenario.currency;
-    return fmt::format("In all, {} contingency and {} tax included. {} hours of labour.",
-                       figure(result.bill.total(Category::contingency), currency),
-                       figure(result.bill.total(Category::tax), currency), figure(result.bill.labour()));
+    const auto part = [&](Category category) {
+        const Money amount = result.bill.total(category);
+        return amount == Money() ? std::string("no") : figure(amount, currency);
+    };
+    return fmt::format("In all, with {} contingency and {} tax. {} hours of labour.", part(Category::contingency),
+                       part(Category::tax), figure(result.bill.labour()));
 }
 
 std::string how_sure(const Scenario& scenario, const LayoutResult& result) {

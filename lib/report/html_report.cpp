@@ -1,5 +1,6 @@
 #include "report/html_report.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -21,10 +22,22 @@ void write_head(HtmlWriter& html, const Scenario& scenario) {
     html.close();
 }
 
+/// Lines that are not empty.
+std::vector<std::string> lines_of(const std::string& text) {
+    std::vector<std::string> lines;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        if (end > at) lines.push_back(text.substr(at, end - at));
+        at = end + 1;
+    }
+    return lines;
+}
+
 void write_banner(HtmlWriter& html, const Scenario& scenario) {
     html.open("header");
     html.element("h1", shortened(scenario.name));
-    if (!scenario.note.empty()) html.element("p", scenario.note);
+    for (const std::string& line : lines_of(scenario.note))
+        html.element("p", line);
     html.element("p",
                  fmt::format("{} building{}, {} segment{} on the map. Money in {}, lengths in {}.",
                              scenario.buildings.size(), scenario.buildings.size() == 1 ? "" : "s",

@@ -1,7 +1,5 @@
 // Where the enclosure stands and how many strands the trunk holds: studies of their own beside the comparison.
 
-#include <algorithm>
-
 #include <fmt/format.h>
 
 #include "report/enclosure_tables.hpp"
@@ -9,6 +7,7 @@
 #include "report/html_figure.hpp"
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
+#include "report/lookup.hpp"
 #include "report/strand_tables.hpp"
 
 namespace spadework::report {
@@ -39,12 +38,7 @@ void write_growth(HtmlWriter& html, const Scenario& scenario, const StrandStudy&
     write_table(html, "How many strands the growth named may need", growth_chance_table(study));
 }
 
-}  // namespace
-
-void write_enclosures(HtmlWriter& html, const Scenario& scenario, const PageParts& parts) {
-    if (parts.enclosures == nullptr) return;
-    const EnclosureStudy& study = *parts.enclosures;
-    open_section(html, "enclosures", "Places for one enclosure");
+void write_ranking(HtmlWriter& html, const Scenario& scenario, const EnclosureStudy& study) {
     html.element("p", best_sentence(scenario, study));
     if (!study.ranking.empty()) {
         html.element("p", ranking_remark(study));
@@ -56,6 +50,19 @@ void write_enclosures(HtmlWriter& html, const Scenario& scenario, const PagePart
     write_lines(html, "What makes a place dear", why_dear(scenario, study));
     write_lines(html, "Places barred", why_barred(scenario, study));
     if (!study.by_count.empty()) write_table(html, "Best plan by number of enclosures", count_table(scenario, study));
+}
+
+}  // namespace
+
+void write_enclosures(HtmlWriter& html, const Scenario& scenario, const PageParts& parts) {
+    const bool ranked = parts.enclosures != nullptr;
+    if (!ranked && !any_enclosure(parts.comparison)) return;
+    open_section(html, "enclosures", "Places for one enclosure");
+    if (ranked) {
+        write_ranking(html, scenario, *parts.enclosures);
+    } else {
+        html.element("p", "The places were not ranked: the search was stopped or its time was used up before.");
+    }
     html.close();
 }
 
@@ -68,7 +75,7 @@ void write_strands(HtmlWriter& html, const Scenario& scenario, const PageParts& 
                 [&](const drawing::Frame& frame) { return drawing::strand_curve_svg(scenario, study, frame); });
     write_table(html, "Cable sizes on offer", cable_offer_table(scenario, study));
     write_growth(html, scenario, study);
-    write_table(html, "Strands needed", strand_need_table(scenario, study));
+    write_table(html, "Strands needed", strand_sum_table(study));
     html.close();
 }
 

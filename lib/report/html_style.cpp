@@ -62,8 +62,11 @@ td.n, th[scope="row"].n { white-space: nowrap; }
   thead { display: table-header-group; }
   th, td { padding-right: 0.6rem; }
   tbody th:not(.n), tbody td:not(.n) { overflow-wrap: anywhere; }
-  tr, figure, .answer > div, li, p { break-inside: avoid; }
-  h2, h3, caption { break-after: avoid; }
+  .on-wide svg { max-height: 82mm; }
+  th, td { padding-top: 0.1rem; padding-bottom: 0.1rem; }
+  tr, figure, .answer > div, li, p, .short { break-inside: avoid; }
+  h2, h3, caption, thead { break-after: avoid; }
+  tbody tr:nth-child(-n+3), tbody tr:nth-last-child(-n+3) { break-before: avoid; }
 }
 )";
 

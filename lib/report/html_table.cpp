@@ -9,6 +9,9 @@ namespace {
 
 using Attributes = HtmlWriter::Attributes;
 
+/// A table of so many rows or fewer is not broken over two sheets of paper.
+constexpr std::size_t most_rows_kept_together = 26;
+
 std::string on_one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ' ');
     return text;
@@ -51,7 +54,11 @@ void write_row(HtmlWriter& html, const TextTable& table, const TextTable::Row& r
 }  // namespace
 
 void write_table(HtmlWriter& html, std::string_view caption, const TextTable& table) {
-    html.open("div", {{"class", "table"}, {"role", "region"}, {"aria-label", caption}, {"tabindex", "0"}});
+    const bool is_short = table.rows().size() <= most_rows_kept_together;
+    html.open("div", {{"class", is_short ? "table short" : "table"},
+                      {"role", "region"},
+                      {"aria-label", caption},
+                      {"tabindex", "0"}});
     html.open("table");
     html.element("caption", caption);
     write_headings(html, table);

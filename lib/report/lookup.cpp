@@ -1,5 +1,7 @@
 #include "report/lookup.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace spadework::report {
@@ -60,6 +62,12 @@ std::string ids_of(const Scenario& scenario, const std::vector<BuildingIndex>& b
     for (const BuildingIndex building : buildings)
         text += (text.empty() ? "" : separator) + building_at(scenario, building).id;
     return text;
+}
+
+bool any_enclosure(const Comparison& comparison) {
+    return std::any_of(comparison.layouts.begin(), comparison.layouts.end(), [](const LayoutResult& layout) {
+        return layout.feasible() && !layout.plan->enclosures.empty();
+    });
 }
 
 Length cable_ordered(const LayoutResult& result) {

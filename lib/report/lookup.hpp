@@ -32,6 +32,9 @@ std::string products_in_words(const Scenario& scenario, const PlannedEnclosure& 
 /// Ids with a separator between them.
 std::string ids_of(const Scenario& scenario, const std::vector<BuildingIndex>& buildings, const char* separator);
 
+/// Whether any layout that can be built has an enclosure.
+bool any_enclosure(const Comparison& comparison);
+
 /// Metres of all cables of a layout, as ordered.
 Length cable_ordered(const LayoutResult& result);
 

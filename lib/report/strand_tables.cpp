@@ -14,6 +14,13 @@ std::string whole(int value) {
     return figure(std::int64_t{value});
 }
 
+/// What is needed beyond the strands in use, and all together.
+void add_reserves(TextTable& table, const StrandStudy& study) {
+    table.add({"Spare, by the spare policy", "", whole(study.need.spare)});
+    table.add({"Headroom for growth", "", whole(study.need.headroom)});
+    table.add_total({"Together", "", whole(study.need.total())});
+}
+
 }  // namespace
 
 TextTable strand_need_table(const Scenario& scenario, const StrandStudy& study) {
@@ -24,9 +31,17 @@ TextTable strand_need_table(const Scenario& scenario, const StrandStudy& study) 
         links += building.links;
     }
     table.add_total({"In use", whole(links), whole(study.need.in_use)});
-    table.add({"Spare, by the spare policy", "", whole(study.need.spare)});
-    table.add({"Headroom for growth", "", whole(study.need.headroom)});
-    table.add_total({"Together", "", whole(study.need.total())});
+    add_reserves(table, study);
+    return table;
+}
+
+TextTable strand_sum_table(const StrandStudy& study) {
+    TextTable table({{"For", Align::left, true}, {"Links", Align::right}, {"Strands", Align::right}});
+    int links = 0;
+    for (const BuildingStrands& building : study.buildings)
+        links += building.links;
+    table.add({"In use", whole(links), whole(study.need.in_use)});
+    add_reserves(table, study);
     return table;
 }
 

@@ -11,6 +11,9 @@ namespace spadework::report {
 /// Links and strands of each building, and what spares and headroom make of them.
 TextTable strand_need_table(const Scenario& scenario, const StrandStudy& study);
 
+/// The sums of the same alone.
+TextTable strand_sum_table(const StrandStudy& study);
+
 /// Each building that may come.
 TextTable growth_table(const Scenario& scenario);
 

@@ -167,6 +167,45 @@ class Compare(unittest.TestCase):
         for path in out.glob("*json"):
             json.loads(path.read_text())
 
+    def test_out_writes_a_report_and_each_plan_as_a_drawing_and_for_map_programs(self):
+        ended = run("compare", SCENARIOS / "campus.yaml", "--layouts", "home-runs,trunk-one", "--out", self.folder)
+        self.assertEqual((ended.code, ended.err), (OK, ""))
+        names = {path.name for path in self.folder.iterdir()}
+        plans = {f"{plan}.{ending}" for plan in ("plan", "plan-home-runs", "plan-trunk-one")
+                 for ending in ("svg", "geojson", "kml")}
+        self.assertLessEqual(plans | {"report.html"}, names)
+        best = parsed((self.folder / "comparison.json").read_text())["cheapest"]
+        for ending in ("svg", "geojson", "kml"):
+            self.assertEqual((self.folder / f"plan.{ending}").read_bytes(),
+                             (self.folder / f"plan-{best}.{ending}").read_bytes())
+        report = (self.folder / "report.html").read_text()
+        self.assertIn("Places for one enclosure", report)
+        self.assertNotIn("id=\"explanation\"", report)
+
+    def test_a_site_on_a_local_plan_gets_no_kml_and_is_told_why(self):
+        ended = run("compare", LAKESIDE, "--out", self.folder)
+        self.assertIn("no plan.kml", ended.err)
+        self.assertEqual(list(self.folder.glob("*.kml")), [])
+        self.assertIn("no plan.kml", (self.folder / "report.html").read_text())
+        self.assertEqual(run("compare", LAKESIDE, "--out", self.folder, "--quiet").err, "")
+
+    def test_plans_of_an_earlier_run_that_this_one_has_none_of_are_removed(self):
+        run("compare", LAKESIDE, "--out", self.folder, "--explain")
+        for name in ("plan.kml", "plan-ring.kml"):
+            (self.folder / name).write_text("old")
+        self.assertEqual(run("compare", self.infeasible_site(), "--out", self.folder).code, INFEASIBLE)
+        names = {path.name for path in self.folder.iterdir()}
+        self.assertIn("report.html", names)
+        self.assertEqual({name for name in names if name.startswith("plan") or name.startswith("explanation")}, set())
+
+    def test_the_report_is_the_same_byte_for_byte_whatever_the_threads(self):
+        pages = []
+        for threads in ("1", "3"):
+            run("compare", LAKESIDE, "--out", self.folder, "--explain", "--threads", threads)
+            pages.append((self.folder / "report.html").read_bytes())
+        self.assertEqual(pages[0], pages[1])
+        self.assertIn(b"id=\"explanation\"", pages[0])
+
     def test_out_writes_the_same_files_again_over_the_old_ones_and_leaves_nothing_else(self):
         run("compare", LAKESIDE, "--out", self.folder)
         first = {path.name: path.read_bytes() for path in self.folder.iterdir()}

@@ -170,7 +170,9 @@ TEST_CASE("places for the enclosure are shown where they were ranked") {
     const std::string page = page_of(scenario, comparison, &study);
     CHECK(has(page, "<caption>Places ranked</caption>"));
     CHECK(has(page, "no room"));
-    CHECK(!has(page_of(scenario, comparison), "id=\"enclosures\""));
+    CHECK(has(page_of(scenario, comparison), "The places were not ranked"));
+    const LayoutResult chains = assess(scenario, crossroads::design_of(scenario, crossroads::chains()));
+    CHECK(!has(page_of(scenario, compare(scenario, {chains})), "id=\"enclosures\""));
 }
 
 TEST_CASE("an explanation that was asked for is told, with or without a plan to explain") {

@@ -10,6 +10,7 @@
 #include "certificate/certificate.hpp"
 #include "certificate/writer.hpp"
 #include "report/compare_text.hpp"
+#include "report/lookup.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
 #include "spadework/compare_files.hpp"
@@ -34,19 +35,16 @@ struct CompareOptions {
     bool explain = false;
 };
 
-bool any_enclosure(const Comparison& comparison) {
-    return std::any_of(comparison.layouts.begin(), comparison.layouts.end(), [](const LayoutResult& layout) {
-        return layout.feasible() && !layout.plan->enclosures.empty();
-    });
-}
-
 /// The places for the enclosure ranked for the report, within what is left of the time limit; nothing where no plan has
-/// an enclosure, or no time is left.
-std::optional<EnclosureStudy> rank_places(const Scenario& scenario, const Study& study, StudyOptions options,
+/// an enclosure, or where the search was stopped before a place was worked out.
+std::optional<EnclosureStudy> rank_places(const Scenario& scenario, const Comparison& comparison, StudyOptions options,
                                           double seconds_used) {
     options.seconds -= seconds_used;
-    if (study.interrupted || options.seconds <= 0 || !any_enclosure(study.comparison)) return std::nullopt;
-    return rank_places_for_one(scenario, options);
+    if (options.seconds <= 0 || options.observer->should_stop() || !report::any_enclosure(comparison))
+        return std::nullopt;
+    EnclosureStudy places = rank_places_for_one(scenario, options);
+    if (places.ranking.empty() && places.reason.empty()) return std::nullopt;
+    return places;
 }
 
 double seconds_since(std::chrono::steady_clock::time_point start) {
@@ -66,8 +64,8 @@ Compared run_study(const Scenario& site, const CompareOptions& options) {
     compared.study = compare_layouts(scenario, limits);
     std::vector<std::string>& violations = compared.study.violations;
     if (!options.result.folder.empty() && violations.empty()) {
-        const StudyOptions whole = study_options(options.search, progress);
-        compared.enclosures = rank_places(scenario, compared.study, whole, seconds_since(start));
+        compared.enclosures = rank_places(scenario, compared.study.comparison, study_options(options.search, progress),
+                                          seconds_since(start));
         if (compared.enclosures) violations = compared.enclosures->violations;
     }
     if (!options.explain || !violations.empty()) return compared;
