@@ -65,7 +65,7 @@ td.n, th[scope="row"].n { white-space: nowrap; }
   .on-wide svg { max-height: 82mm; }
   th, td { padding-top: 0.1rem; padding-bottom: 0.1rem; }
   tr, figure, .answer > div, li, p, .short { break-inside: avoid; }
-  h2, h3, caption, thead { break-after: avoid; }
+  h2, h2 + p, h3, caption, thead { break-after: avoid; }
   tbody tr:nth-child(-n+3), tbody tr:nth-last-child(-n+3) { break-before: avoid; }
 }
 )";
