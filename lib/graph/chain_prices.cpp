@@ -276,14 +276,15 @@ void ChainPrices::find_way_from_source(std::size_t stop, Scratch& s) {
     }
 }
 
-/// What hops to one vertex cost from everywhere.
-void ChainPrices::spread_from(VertexId target, std::vector<std::int32_t>& via, Scratch& s) {
+/// What hops to one vertex cost from everywhere, or from all that is no farther than `enough` (-1 for everywhere).
+void ChainPrices::spread_from(VertexId target, VertexId enough, std::vector<std::int32_t>& via, Scratch& s) {
     std::fill(s.label.begin(), s.label.end(), kUnreached);
     via.resize(static_cast<std::size_t>(network_.vertex_count));
     s.label[target] = 0.0;
     s.queue.push_or_lower(target, 0.0);
     while (!s.queue.empty()) {
         const VertexId here = s.queue.pop();
+        if (here == enough) return s.queue.clear();
         for (const Step& step : network_.steps.from(here)) {
             const double along =
                 s.label[here] + point_.hop_charge[step.edge] + s.price[3 * step.edge + SlotPrice::kArrival];
@@ -296,7 +297,7 @@ void ChainPrices::spread_from(VertexId target, std::vector<std::int32_t>& via, S
 }
 
 void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
-    spread_from(network_.stops[stop], via_[stop], s);
+    spread_from(network_.stops[stop], -1, via_[stop], s);
     const std::size_t stops = network_.stops.size();
     double* cost = &hop_costs_[stop * (stops + 1)];
     for (std::size_t p = 0; p < stops; ++p)
@@ -305,8 +306,9 @@ void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
 }
 
 void ChainPrices::find_closing(std::size_t stop, Scratch& s) {
-    spread_from(network_.source, via_[network_.stops.size() + stop], s);
-    closing_costs_[stop] = s.label[network_.stops[stop]];
+    const VertexId from = network_.stops[stop];
+    spread_from(network_.source, from, via_[network_.stops.size() + stop], s);
+    closing_costs_[stop] = s.label[from];
 }
 
 }  // namespace spadework::graph::chains

@@ -105,7 +105,7 @@ private:
     void find_two_ways(std::size_t stop, Scratch& scratch);
     void find_hops(std::size_t stop, Scratch& scratch);
     void find_closing(std::size_t stop, Scratch& scratch);
-    void spread_from(VertexId target, std::vector<std::int32_t>& via, Scratch& scratch);
+    void spread_from(VertexId target, VertexId enough, std::vector<std::int32_t>& via, Scratch& scratch);
     void count_flows(std::size_t way, Scratch& scratch);
     void count_hops(std::size_t stop, Scratch& scratch);
     void count_ways();
