@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "report/figures.hpp"
+#include "report/shown_text.hpp"
 
 namespace spadework::report {
 
@@ -80,7 +81,7 @@ std::string barred(const std::vector<BarredSegment>& barred) {
     constexpr std::size_t most_named = 10;
     std::string names;
     for (std::size_t i = 0; i < std::min(most_named, barred.size()); ++i)
-        names += (i == 0 ? "" : ", ") + barred[i].id + " (" + barred[i].reason + ")";
+        names += (i == 0 ? "" : ", ") + shown(barred[i].id) + " (" + shown(barred[i].reason) + ")";
     if (barred.size() > most_named) names += fmt::format(" and {} more", barred.size() - most_named);
     return fmt::format("{} segment{} of the map may not be used: {}.", barred.size(), barred.size() == 1 ? "" : "s",
                        names);
