@@ -100,10 +100,10 @@ class Browser:
         """What the console was told since last asked."""
         return [entry["message"] for entry in self.driver.get_log("browser")]
 
-    def pictures(self):
+    def pictures(self, selector):
         """Pictures that take room on the page as it is now."""
-        return self.ask("return [...document.querySelectorAll('figure svg')].filter(svg => "
-                        "svg.getBoundingClientRect().width > 0)")
+        return self.ask("return [...document.querySelectorAll(arguments[0])].filter(svg => "
+                        "svg.getBoundingClientRect().width > 0)", selector)
 
     def ink(self, picture):
         return self.driver.execute_async_script(INK, picture)
