@@ -69,6 +69,7 @@ LayoutResult assess(const Scenario& scenario, Design design) {
     result.link_budgets = link_budgets(scenario, *result.plan);
     result.worst_margin_db = worst_margin(result.link_budgets);
     result.worst_cut = worst_cut(scenario, *result.plan);
+    result.failures = study_failures(scenario, *result.plan);
     result.strand_map = map_strands(scenario, *result.plan, tia_598_order());
     price_and_measure(scenario, result);
     return result;

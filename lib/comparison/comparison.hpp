@@ -9,6 +9,7 @@
 
 #include "checks/checks.hpp"
 #include "costing/bill.hpp"
+#include "failures/failures.hpp"
 #include "layout/design.hpp"
 #include "scenario/scenario.hpp"
 #include "strand_map/strand_map.hpp"
@@ -43,6 +44,7 @@ struct LayoutResult {
     std::vector<LinkBudget> link_budgets;
     std::optional<double> worst_margin_db;
     SingleCut worst_cut;
+    FailureStudy failures;
     Findings findings;
     [[nodiscard]] bool feasible() const { return plan.has_value(); }
 };

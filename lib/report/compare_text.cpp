@@ -5,6 +5,7 @@
 #include "report/assumptions.hpp"
 #include "report/cautions_text.hpp"
 #include "report/cost_tables.hpp"
+#include "report/failure_tables.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
 #include "report/lookup.hpp"
@@ -65,6 +66,7 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
     text += heading(name + ": cables") + cable_table(scenario, plan).text();
     text += heading(name + ": links") + link_table(scenario, result).text();
     text += paragraph(shown(cut_sentence(scenario, result)));
+    text += heading(name + ": what a failure takes down") + failures_text(scenario, result);
     return text + heading(name + ": findings") + findings_text(result);
 }
 

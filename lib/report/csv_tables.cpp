@@ -5,6 +5,7 @@
 
 #include "comparison/metres.hpp"
 #include "report/csv_writer.hpp"
+#include "report/failure_tables.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
 #include "report/lookup.hpp"
@@ -38,7 +39,7 @@ void write_costs(CsvWriter& csv, const Scenario& scenario, const LayoutResult& l
 
 void write_measures(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout) {
     if (!layout.feasible()) {
-        for (int empty = 0; empty < 8; ++empty)
+        for (int empty = 0; empty < 10; ++empty)
             csv.number("");
         return;
     }
@@ -49,6 +50,7 @@ void write_measures(CsvWriter& csv, const Scenario& scenario, const LayoutResult
     csv.whole(static_cast<std::int64_t>(layout.plan->enclosures.size()));
     csv.whole(strands_leaving_hub(scenario, *layout.plan));
     csv.whole(static_cast<std::int64_t>(layout.worst_cut.lost.size()));
+    csv.number(plain(layout.failures.worst_minutes, 4)).number(plain(layout.failures.mean_minutes, 4));
     csv.number(layout.worst_margin_db ? plain(*layout.worst_margin_db, 4) : "");
 }
 
@@ -62,7 +64,8 @@ std::string layouts_csv(const Scenario& scenario, const Comparison& comparison) 
     for (const std::string& heading :
          {std::string("labour_hours"), with_unit("trench", scenario), with_unit("reused", scenario),
           with_unit("cable_ordered", scenario), std::string("enclosures"), std::string("strands_leaving_hub"),
-          std::string("buildings_lost_worst_cut"), std::string("worst_margin_db")}) {
+          std::string("buildings_lost_worst_cut"), std::string("outage_minutes_worst"),
+          std::string("outage_minutes_mean"), std::string("worst_margin_db")}) {
         headings.push_back(heading);
     }
     CsvWriter csv(headings);
@@ -182,7 +185,7 @@ std::vector<NamedTable> csv_tables(const Scenario& scenario, const Comparison& c
         {"layouts.csv", layouts_csv(scenario, comparison)},   {"costs.csv", costs_csv(scenario, comparison)},
         {"trenches.csv", trenches_csv(scenario, comparison)}, {"cables.csv", cables_csv(scenario, comparison)},
         {"links.csv", links_csv(scenario, comparison)},       {"enclosures.csv", enclosures_csv(scenario, comparison)},
-        {"findings.csv", findings_csv(scenario, comparison)},
+        {"findings.csv", findings_csv(scenario, comparison)}, {"failures.csv", failures_csv(scenario, comparison)},
     };
     for (NamedTable& sheet : sheet_tables(scenario, comparison))
         tables.push_back(std::move(sheet));

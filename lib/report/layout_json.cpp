@@ -6,6 +6,7 @@
 
 #include "checks/cautions.hpp"
 #include "comparison/metres.hpp"
+#include "report/failure_tables.hpp"
 #include "report/lookup.hpp"
 
 namespace spadework::report {
@@ -218,6 +219,7 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
     write_trench_metres(json, scenario, result);
     write_cable_metres(json, result);
     write_worst(json, scenario, result);
+    if (result.feasible()) write_failures(json, scenario, result);
     write_list(json, "enclosures", result, [&] { write_enclosures(json, scenario, *result.plan); });
     write_list(json, "trenches", result, [&] { write_trenches(json, scenario, *result.plan); });
     write_list(json, "cables", result, [&] { write_cables(json, scenario, *result.plan); });

@@ -180,6 +180,21 @@ struct OpenGroundRules {
     Length reach;         ///< Segments and buildings this near to open ground are joined to it.
 };
 
+/// How often something fails, and how long it is down each time.
+struct FailureRate {
+    double per_year = 0;
+    double repair_hours = 0;
+    [[nodiscard]] double minutes_per_year() const { return per_year * repair_hours * 60; }
+};
+
+/// Rates are the site's own, not law.
+struct FailureRules {
+    FailureRate cut_per_km;  ///< Of a kilometre of trench, duct or pole line.
+    FailureRate enclosure;
+    FailureRate building_gear;  ///< All gear in one building.
+    FailureRate hub;
+};
+
 struct Rules {
     Termination termination = Termination::factory;
     StrandUse strand_use = StrandUse::duplex;
@@ -192,6 +207,7 @@ struct Rules {
     Percent tax;
     int spare_copper_ports = 0;  ///< Wanted free on every building's switch.
     OpenGroundRules open_ground;
+    FailureRules failures;
 };
 
 /// A building that may come later.

@@ -51,6 +51,7 @@ const Record& loss_record();
 const Record& slack_record();
 const Record& spare_record();
 const Record& open_ground_record();
+const Record& failures_record();
 const Record& growth_record();
 const Record& future_building_record();
 

@@ -45,6 +45,19 @@ OpenGroundRules read_open_ground(Fields fields, Reading& reading) {
     return rules;
 }
 
+FailureRate read_rate(Fields& fields, const char* a_year, const char* repair) {
+    return {fields.number(a_year), fields.number(repair)};
+}
+
+FailureRules read_failures(Fields fields) {
+    FailureRules rules;
+    rules.cut_per_km = read_rate(fields, "cuts-per-km", "cut-repair");
+    rules.enclosure = read_rate(fields, "enclosure", "enclosure-repair");
+    rules.building_gear = read_rate(fields, "gear", "gear-repair");
+    rules.hub = read_rate(fields, "hub", "hub-repair");
+    return rules;
+}
+
 FutureBuilding read_future_building(Fields& fields, Reading& reading, const Draft& draft) {
     FutureBuilding building;
     building.id = fields.id("id");
@@ -89,6 +102,7 @@ Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     rules.tax = fields.percent("tax");
     draft.open_ground_position = fields.position("open-ground");
     rules.open_ground = read_open_ground(fields.record("open-ground"), reading);
+    rules.failures = read_failures(fields.record("failures"));
     rules.spare_copper_ports = fields.whole("spare-copper-ports");
     return rules;
 }
