@@ -6,9 +6,9 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+#include "geometry/geodesic.hpp"
 #include "scenario/connectivity.hpp"
 #include "scenario/lookup.hpp"
-#include "geometry/geodesic.hpp"
 #include "site_file/site_texts.hpp"
 
 using namespace spadework;
