@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "diagnostics/character.hpp"
+
 namespace spadework {
 
 namespace {
@@ -21,18 +23,8 @@ std::string_view as_shown(std::string_view character) {
 }  // namespace
 
 std::size_t character_length(std::string_view text, std::size_t at) {
-    const unsigned char lead = byte(text[at]);
-    if (lead < 0x80) return 1;
-    const std::size_t length = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
-    if (lead < 0xC2 || lead > 0xF4 || length > text.size() - at) return 0;
-    for (std::size_t i = at + 1; i < at + length; ++i) {
-        if ((byte(text[i]) & 0xC0U) != 0x80U) return 0;
-    }
-    const unsigned char second = byte(text[at + 1]);
-    const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
-    const bool surrogate = lead == 0xED && second > 0x9F;
-    const bool beyond_last = lead == 0xF4 && second > 0x8F;
-    return overlong || surrogate || beyond_last ? 0 : length;
+    const Character character = character_at(text, at);
+    return character.valid ? character.bytes : 0;
 }
 
 std::string shown(std::string_view text, std::size_t longest) {

@@ -4,7 +4,7 @@
 #include <array>
 #include <cstdint>
 
-#include <fmt/format.h>
+#include "diagnostics/character.hpp"
 
 namespace spadework::drawing {
 
@@ -12,84 +12,10 @@ namespace {
 
 constexpr const char* ellipsis = "\xE2\x80\xA6";
 
-/// One character of a text, or one byte that belongs to none.
-struct Character {
-    std::uint32_t code = 0;
-    std::size_t bytes = 1;
-    bool valid = false;
-};
-
-std::uint32_t byte_at(std::string_view text, std::size_t at) {
-    return static_cast<unsigned char>(text[at]);
-}
-
-std::size_t bytes_of_lead(std::uint32_t lead) {
-    if (lead < 0x80) return 1;
-    if (lead < 0xC2 || lead > 0xF4) return 0;
-    return lead < 0xE0 ? 2 : (lead < 0xF0 ? 3 : 4);
-}
-
-/// The character that starts at `at`, by RFC 3629.
-Character character_at(std::string_view text, std::size_t at) {
-    const std::uint32_t lead = byte_at(text, at);
-    const std::size_t bytes = bytes_of_lead(lead);
-    if (bytes == 0 || at + bytes > text.size()) return {lead, 1, false};
-    std::uint32_t code = bytes == 1 ? lead : lead & (0x7FU >> bytes);
-    for (std::size_t i = 1; i < bytes; ++i) {
-        const std::uint32_t next = byte_at(text, at + i);
-        if ((next & 0xC0U) != 0x80U) return {lead, 1, false};
-        code = (code << 6U) | (next & 0x3FU);
-    }
-    constexpr std::array<std::uint32_t, 5> least = {0, 0, 0x80, 0x800, 0x10000};
-    const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-    if (code < least[bytes] || surrogate || code > 0x10FFFF) return {lead, 1, false};
-    return {code, bytes, true};
-}
-
-struct Range {
-    std::uint32_t first;
-    std::uint32_t last;
-};
-
-template <std::size_t N>
-bool within(const std::array<Range, N>& ranges, std::uint32_t code) {
-    return std::any_of(ranges.begin(), ranges.end(),
-                       [code](const Range& range) { return code >= range.first && code <= range.last; });
-}
-
-/// Line, direction and format controls, characters with no glyph of their own, and those that XML forbids.
-constexpr std::array<Range, 12> hidden = {{{0x00AD, 0x00AD},
-                                           {0x061C, 0x061C},
-                                           {0x115F, 0x1160},
-                                           {0x180E, 0x180E},
-                                           {0x200B, 0x200F},
-                                           {0x2028, 0x202E},
-                                           {0x2060, 0x206F},
-                                           {0x3164, 0x3164},
-                                           {0xFEFF, 0xFEFF},
-                                           {0xFFF0, 0xFFFB},
-                                           {0xFFFE, 0xFFFF},
-                                           {0xE0000, 0xE0FFF}}};
-constexpr std::array<Range, 6> right_to_left = {
-    {{0x0590, 0x08FF}, {0xFB1D, 0xFDFF}, {0xFE70, 0xFEFE}, {0x10800, 0x10FFF}, {0x1E800, 0x1EFFF}, {0x200F, 0x200F}}};
-constexpr std::array<Range, 10> combining = {{{0x0300, 0x036F},
-                                              {0x0483, 0x0489},
-                                              {0x0591, 0x05BD},
-                                              {0x0610, 0x061A},
-                                              {0x064B, 0x065F},
-                                              {0x1AB0, 0x1AFF},
-                                              {0x1DC0, 0x1DFF},
-                                              {0x2068, 0x2069},
-                                              {0x20D0, 0x20FF},
-                                              {0xFE00, 0xFE0F}}};
-constexpr std::array<Range, 8> broad = {{{0x1100, 0x115F},
-                                         {0x2E80, 0xA4CF},
-                                         {0xAC00, 0xD7A3},
-                                         {0xF900, 0xFAFF},
-                                         {0xFDF0, 0xFDFF},
-                                         {0xFE30, 0xFE6F},
-                                         {0xFF00, 0xFF60},
-                                         {0x1F000, 0x3FFFD}}};
+constexpr CodeRange right_to_left[] = {{0x0590, 0x08FF},   {0xFB1D, 0xFDFF},   {0xFE70, 0xFEFE},
+                                       {0x10800, 0x10FFF}, {0x1E800, 0x1EFFF}, {0x200F, 0x200F}};
+constexpr CodeRange broad[] = {{0x1100, 0x115F}, {0x2E80, 0xA4CF}, {0xAC00, 0xD7A3}, {0xF900, 0xFAFF},
+                               {0xFDF0, 0xFDFF}, {0xFE30, 0xFE6F}, {0xFF00, 0xFF60}, {0x1F000, 0x3FFFD}};
 
 /// Hundredths of the font size, of the characters from space to tilde: the larger of the advance widths measured in
 /// DejaVu Sans and Liberation Sans.
@@ -99,21 +25,16 @@ constexpr std::array<int, 95> hundredths = {
     67, 79, 72, 67, 61, 73, 68, 99, 69,  67, 69, 39, 34, 39, 84, 56, 50, 61, 63, 55, 63, 62, 35, 63,
     63, 28, 28, 58, 28, 97, 63, 61, 63,  63, 41, 52, 39, 63, 59, 82, 59, 59, 52, 64, 34, 64, 84};
 
-int hundredths_of(std::uint32_t code) {
+int hundredths_of(const Character& character) {
+    const std::uint32_t code = character.code;
     if (code >= 0x20 && code < 0x7F) return hundredths[code - 0x20];
-    if (within(combining, code)) return 0;
+    const bool isolate = code == 0x2068 || code == 0x2069;
+    if (is_combining(character) || isolate) return 0;
     if (code == 0xB7) return 32;
     if (within(broad, code)) return 110;
     if (code < 0x0250) return code == 0x0152 || code == 0xC6 ? 107 : 80;
     if (within(right_to_left, code)) return 80;
     return 110;
-}
-
-std::string drawn_character(std::string_view text, std::size_t at, const Character& character) {
-    const bool control = character.code < 0x20 || (character.code >= 0x7F && character.code < 0xA0);
-    if (!character.valid || control) return fmt::format("\\x{:02X}", character.code);
-    if (within(hidden, character.code)) return fmt::format("\\u{:04X}", character.code);
-    return std::string(text.substr(at, character.bytes));
 }
 
 /// Appends the lines of one word that is wider than a line.
@@ -135,7 +56,7 @@ std::string drawn(std::string_view text, int most) {
     for (std::size_t at = 0; at < text.size();) {
         if (characters == most) return result + ellipsis;
         const Character character = character_at(text, at);
-        result += drawn_character(text, at, character);
+        result += harmless(text, at, character);
         at += character.bytes;
         ++characters;
     }
@@ -157,7 +78,7 @@ double width_of(std::string_view drawn_text, const Lettering& lettering) {
     int sum = 0;
     for (std::size_t at = 0; at < drawn_text.size();) {
         const Character character = character_at(drawn_text, at);
-        sum += hundredths_of(character.code);
+        sum += hundredths_of(character);
         at += character.bytes;
     }
     return sum / 100.0 * lettering.size * (lettering.bold ? bold_factor : 1.0);

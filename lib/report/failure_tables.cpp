@@ -84,7 +84,7 @@ std::string second_way_sentence(const Scenario& scenario, const LayoutResult& re
         "The cheapest second way around segment {} opens {} {} ({}) for {} {}, before contingency, tax "
         "and cable.",
         around, figure(way.length, scenario), length_unit(scenario), names_of(scenario, way.segments),
-        figure(way.opening, scenario.currency), scenario.currency.code);
+        scenario.currency.code, figure(way.opening, scenario.currency));
 }
 
 std::string failures_text(const Scenario& scenario, const LayoutResult& result) {

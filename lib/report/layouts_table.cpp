@@ -87,7 +87,7 @@ void add_measure_rows(RowFiller& rows, const Scenario& scenario) {
     rows.add("Buildings lost, worst cut", [](const LayoutResult& layout) {
         return figure(static_cast<std::int64_t>(layout.worst_cut.lost.size()));
     });
-    rows.add("Outage, worst building (min/yr)",
+    rows.add("Worst outage (min a year)",
              [](const LayoutResult& layout) { return figure(layout.failures.worst_minutes, 1); });
     rows.add("Worst link margin (dB)", [](const LayoutResult& layout) {
         return layout.worst_margin_db ? figure(*layout.worst_margin_db, 2) : std::string("-");

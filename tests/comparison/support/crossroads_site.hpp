@@ -147,6 +147,7 @@ inline void add_rules(Scenario& site) {
     site.rules.slack = {Length::from_metres(1.5), Length::from_metres(3), Length::from_metres(2),
                         Percent::from_percent(2)};
     site.rules.spare = {Percent::from_percent(20), 2, 0};
+    site.rules.failures = {{0.002728, 12}, {0.002, 12}, {0.02, 24}, {0.02, 8}};
     site.rules.contingency = Percent::from_percent(10);
     site.rules.tax = Percent::from_percent(20);
     site.growth.headroom = Percent::from_percent(30);
