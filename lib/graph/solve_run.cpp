@@ -115,9 +115,10 @@ void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
     LongestTime start_time;
     start_time.of(clock_, [&] { prices_->start(std::move(ascent)); });
     clock_.keep_back(start_time.seconds() * kProofTime);
+    const bool had_choice = prices_->roots_in_play().size() > 1;
     work_on_roots_in_play();
     const std::vector<std::uint32_t> rivals = prices_->roots_in_play();
-    if (rivals.size() > 1 && !closed() && !out_of_time()) settle_one_by_one(rivals);
+    if (had_choice && !closed() && !out_of_time()) settle_one_by_one(rivals);
     tell();
 }
 

@@ -105,6 +105,14 @@ std::vector<PlaceIndex> places_by_longest_link(const Scenario& scenario, const T
     return places;
 }
 
+/// What order lengths and joints leave open is more than this: to prove routes closer takes time and shows nowhere.
+constexpr double kCloseEnough = 5e-5;
+
+graph::SolveLimits not_closer_than_shows(graph::SolveLimits run) {
+    run.target_gap = std::max(run.target_gap, kCloseEnough);
+    return run;
+}
+
 /// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
 /// `place_bounds`, where given, keeps what the first run proves of each place.
 LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
@@ -114,7 +122,7 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
     task.network = &trunk.network;
     task.constant = constant_cost(trunk, trunk.network.scale);
     task.route = [&scenario, &trunk, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), run);
+        const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), not_closer_than_shows(run));
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;

@@ -137,6 +137,15 @@ void take_better_bounds(graph::SharedCostSolution& best, const graph::SharedCost
     }
 }
 
+/// Whether what the one measure leaves between plan and bound is too little to look for in the original: the measure's
+/// own rounding, and the gap at which solvers stop.
+bool leaves_nothing(const MeasuredSolution& best, const graph::SolveLimits& limits) {
+    constexpr double rounding = 1e-5;
+    if (!best.plan) return false;
+    const auto value = static_cast<double>(best.plan->value);
+    return value - static_cast<double>(best.bound) <= (1.1 * limits.target_gap + rounding) * value;
+}
+
 /// A plan sketched in the original from the root the one measure chose may come out better there.
 void try_sketch(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits,
                 graph::SharedCostSolution& best) {
@@ -192,7 +201,7 @@ MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const
     best.plan.reset();
     best.optimal = false;
     take_better_plan(problem, best, measured);
-    if (measure.exact) return best;
+    if (measure.exact || leaves_nothing(best, limits)) return best;
     if (quick_as_it_is(problem)) {
         const graph::SharedCostSolution plain = graph::solve(problem, run);
         best.proofs.push_back({problem, plain.certificate});
