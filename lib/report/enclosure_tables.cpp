@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "comparison/money_words.hpp"
+#include "report/csv_writer.hpp"
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
@@ -32,7 +33,7 @@ std::string places_of(const Scenario& scenario, const LayoutResult& result) {
 
 }  // namespace
 
-TextTable ranking_table(const Scenario& scenario, const EnclosureStudy& study) {
+TextTable ranking_table(const Scenario& scenario, const EnclosureStudy& study, std::size_t most) {
     const std::string unit = length_unit(scenario);
     const std::string& code = scenario.currency.code;
     TextTable table({{"Rank", Align::right},
@@ -45,12 +46,54 @@ TextTable ranking_table(const Scenario& scenario, const EnclosureStudy& study) {
     std::int64_t rank = 0;
     for (const PlaceRank& place : study.ranking) {
         const LayoutResult& result = place.result;
-        if (!result.feasible()) continue;
+        if (!result.feasible() || table.rows().size() == most) continue;
         table.add({figure(++rank), shown(place_at(scenario, place.place).id), figure(result.total, scenario.currency),
                    figure(place.over_best, scenario.currency), figure(100.0 * result.gap, 2),
                    figure(result.trench, scenario), figure(cable_ordered(result), scenario)});
     }
     return table;
+}
+
+std::string further_places_sentence(const Scenario& scenario, const EnclosureStudy& study, std::size_t most) {
+    std::size_t feasible = 0;
+    Money farthest;
+    for (const PlaceRank& place : study.ranking) {
+        if (!place.result.feasible()) continue;
+        ++feasible;
+        farthest = std::max(farthest, place.over_best);
+    }
+    if (feasible <= most) return "";
+    const std::size_t more = feasible - most;
+    return fmt::format("{} more place{} up to {} above the best.", figure(static_cast<std::int64_t>(more)),
+                       more == 1 ? " costs" : "s cost", money_in_words(farthest, scenario.currency));
+}
+
+std::string places_csv(const Scenario& scenario, const EnclosureStudy& study) {
+    const std::string unit = length_unit(scenario);
+    CsvWriter csv({"rank", "place", "status", "total", "above_best", "currency", "gap_percent", "trench_" + unit,
+                   "cable_ordered_" + unit, "why"});
+    std::int64_t rank = 0;
+    for (const PlaceRank& place : study.ranking) {
+        const LayoutResult& result = place.result;
+        if (!result.feasible()) continue;
+        csv.whole(++rank).text(place_at(scenario, place.place).id).text("possible");
+        csv.number(decimal_text(result.total, scenario.currency));
+        csv.number(decimal_text(place.over_best, scenario.currency)).text(scenario.currency.code);
+        csv.number(plain(100.0 * result.gap, 4)).number(plain(result.trench, scenario));
+        csv.number(plain(cable_ordered(result), scenario)).text(place.why).end_row();
+    }
+    const auto add_without = [&](PlaceIndex place, const char* status, const std::string& why) {
+        csv.text("").text(place_at(scenario, place).id).text(status);
+        for (int blank = 0; blank < 6; ++blank)
+            csv.text("");
+        csv.text(why).end_row();
+    };
+    for (const PlaceRank& place : study.ranking) {
+        if (!place.result.feasible()) add_without(place.place, "infeasible", place.result.reason);
+    }
+    for (const BarredPlace& barred : study.barred)
+        add_without(barred.place, "barred", barred.reason);
+    return csv.table();
 }
 
 std::string best_sentence(const Scenario& scenario, const EnclosureStudy& study) {
@@ -68,12 +111,12 @@ std::string best_sentence(const Scenario& scenario, const EnclosureStudy& study)
                               place_at(scenario, next.place).id);
 }
 
-std::vector<std::string> why_dear(const Scenario& scenario, const EnclosureStudy& study) {
+std::vector<std::string> why_dear(const Scenario& scenario, const EnclosureStudy& study, std::size_t most) {
     std::vector<std::string> sentences;
     for (const PlaceRank& place : study.ranking) {
         const std::string& id = place_at(scenario, place.place).id;
         const std::string& why = place.result.feasible() ? place.why : place.result.reason;
-        if (!why.empty()) sentences.push_back(shown(fmt::format("{}: {}", id, why)));
+        if (!why.empty() && sentences.size() < most) sentences.push_back(shown(fmt::format("{}: {}", id, why)));
     }
     return sentences;
 }

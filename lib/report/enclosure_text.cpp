@@ -8,11 +8,13 @@
 namespace spadework::report {
 
 std::string enclosure_text(const Scenario& scenario, const EnclosureStudy& study) {
+    const std::size_t every_place = study.ranking.size();
     std::string text = paragraph(shown(scenario.name));
     text += paragraph(shown(best_sentence(scenario, study)));
     if (study.interrupted) text += paragraph("The search was stopped early; the gaps are what was proven by then.");
-    if (!study.ranking.empty()) text += heading("Places for one enclosure") + ranking_table(scenario, study).text();
-    const auto dear = why_dear(scenario, study);
+    if (!study.ranking.empty())
+        text += heading("Places for one enclosure") + ranking_table(scenario, study, every_place).text();
+    const auto dear = why_dear(scenario, study, every_place);
     if (!dear.empty()) text += heading("What makes a place dear") + bullets(dear);
     const auto barred = why_barred(scenario, study);
     if (!barred.empty()) text += heading("Places barred") + bullets(barred);

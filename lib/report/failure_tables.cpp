@@ -87,7 +87,7 @@ std::string second_way_sentence(const Scenario& scenario, const LayoutResult& re
         scenario.currency.code, figure(way.opening, scenario.currency));
 }
 
-std::string failures_text(const Scenario& scenario, const LayoutResult& result) {
+TextTable failures_table(const Scenario& scenario, const LayoutResult& result) {
     TextTable table({{"What fails", Align::left, true},
                      {"Buildings\nlost", Align::right},
                      {"Times\na year", Align::right},
@@ -100,14 +100,29 @@ std::string failures_text(const Scenario& scenario, const LayoutResult& result) 
                    figure(static_cast<std::int64_t>(failure.lost.size())), figure(failure.per_year, 5),
                    figure(failure.repair_hours, 1), figure(failure.minutes_per_year(), 2)});
     }
-    std::string text = table.text();
-    if (failures.size() > most_failures_shown)
-        text +=
-            paragraph(fmt::format("{} more failures take down {} or fewer each.", failures.size() - most_failures_shown,
-                                  failures[most_failures_shown].lost.size()));
-    text += paragraph(minutes_sentence(result));
+    return table;
+}
+
+std::vector<std::string> failure_sentences(const Scenario& scenario, const LayoutResult& result) {
+    std::vector<std::string> sentences;
+    const std::vector<Failure>& failures = result.failures.failures;
+    if (failures.size() > most_failures_shown) {
+        const std::size_t more = failures.size() - most_failures_shown;
+        sentences.push_back(fmt::format("{} more failure{} down {} or fewer.", more,
+                                        more == 1 ? " takes" : "s each take",
+                                        failures[most_failures_shown].lost.size()));
+    }
+    sentences.push_back(minutes_sentence(result));
     const std::string second = second_way_sentence(scenario, result);
-    return second.empty() ? text : text + paragraph(shown(second));
+    if (!second.empty()) sentences.push_back(second);
+    return sentences;
+}
+
+std::string failures_text(const Scenario& scenario, const LayoutResult& result) {
+    std::string text = failures_table(scenario, result).text();
+    for (const std::string& sentence : failure_sentences(scenario, result))
+        text += paragraph(shown(sentence));
+    return text;
 }
 
 void write_failures(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {

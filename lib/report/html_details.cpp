@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "report/cost_tables.hpp"
+#include "report/failure_tables.hpp"
 #include "report/figures.hpp"
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
@@ -35,6 +36,9 @@ void write_details(HtmlWriter& html, const Scenario& scenario, const PageParts& 
     if (!plan.enclosures.empty()) write_table(html, "Enclosures", enclosure_table(scenario, plan));
     write_findings(html, *best);
     html.element("p", cut_sentence(scenario, *best));
+    write_table(html, "What a failure takes down", failures_table(scenario, *best));
+    for (const std::string& sentence : failure_sentences(scenario, *best))
+        html.element("p", sentence);
     write_table(html, "Cables to order", cable_table(scenario, plan));
     write_table(html, "Links, their loss and what is left of their limit", link_table(scenario, *best));
     html.close();

@@ -14,6 +14,9 @@ namespace spadework::report {
 
 namespace {
 
+/// Places that a page tells of one by one.
+constexpr std::size_t most_places = 20;
+
 void write_lines(HtmlWriter& html, const char* heading, const std::vector<std::string>& texts) {
     if (texts.empty()) return;
     html.element("h3", heading);
@@ -45,9 +48,11 @@ void write_ranking(HtmlWriter& html, const Scenario& scenario, const EnclosureSt
         write_drawing(html, "enclosure-map", "Map of the places for one enclosure",
                       "What one enclosure costs more at each other place that may take it.",
                       [&](const drawing::Frame& frame) { return drawing::enclosure_map_svg(scenario, study, frame); });
-        write_table(html, "Places ranked", ranking_table(scenario, study));
+        write_table(html, "Places ranked", ranking_table(scenario, study, most_places));
+        const std::string more = further_places_sentence(scenario, study, most_places);
+        if (!more.empty()) html.element("p", more + " All of them are in places.csv.");
     }
-    write_lines(html, "What makes a place dear", why_dear(scenario, study));
+    write_lines(html, "What makes a place dear", why_dear(scenario, study, most_places / 2));
     write_lines(html, "Places barred", why_barred(scenario, study));
     if (!study.by_count.empty()) write_table(html, "Best plan by number of enclosures", count_table(scenario, study));
 }

@@ -57,7 +57,7 @@ td.n, th[scope="row"].n { white-space: nowrap; }
   .on-narrow { display: none; }
   .drawing, .table { overflow: visible; }
   .drawing svg { width: 100%; }
-  figure svg { max-width: 100%; max-height: 225mm; }
+  figure svg { max-width: 100%; max-height: 195mm; }
   table { font-size: 8pt; }
   thead { display: table-header-group; }
   th, td { padding-right: 0.6rem; }

@@ -9,6 +9,7 @@
 #include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
 #include "report/csv_tables.hpp"
+#include "report/enclosure_tables.hpp"
 #include "report/explanation_report.hpp"
 #include "report/html_report.hpp"
 #include "report/plan_geojson.hpp"
@@ -20,6 +21,7 @@ namespace spadework {
 namespace {
 
 const char* const explanation_file = "explanation.csv";
+const char* const places_file = "places.csv";
 constexpr std::array plan_endings = {"svg", "geojson", "kml"};
 
 /// "plan-trunk.svg" of a layout; "plan.svg" of the cheapest.
@@ -58,6 +60,7 @@ std::vector<OutputFile> files_of(const Scenario& scenario, const Compared& compa
                                      {"comparison.txt", text_of(scenario, compared)},
                                      {"report.html", report_of(scenario, compared)}};
     if (compared.explain) files.push_back({explanation_file, report::explanation_csv(scenario, compared.explanation)});
+    if (compared.enclosures) files.push_back({places_file, report::places_csv(scenario, *compared.enclosures)});
     for (report::NamedTable& table : report::csv_tables(scenario, comparison))
         files.push_back({std::move(table.name), std::move(table.content)});
     for (const LayoutResult& result : comparison.layouts) {
@@ -72,7 +75,7 @@ std::vector<OutputFile> files_of(const Scenario& scenario, const Compared& compa
 
 /// Files that an earlier run may have left, and this one does not write.
 std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
-    std::vector<std::string> outdated = {explanation_file};
+    std::vector<std::string> outdated = {explanation_file, places_file};
     for (const char* ending : plan_endings) {
         outdated.push_back(plan_file_name(std::nullopt, ending));
         for (const LayoutKind layout : all_layouts())
