@@ -39,8 +39,8 @@ const char* name_of(Category category) {
 }
 
 const char* name_of(Trade trade) {
-    constexpr std::array names = {"", "groundworks crew", "installer", "splicer"};
-    return names[static_cast<std::size_t>(trade)];
+    constexpr std::array trade_names = {"", "groundworks crew", "installer", "splicer"};
+    return trade_names[static_cast<std::size_t>(trade)];
 }
 
-}  // namespace spadework
+}  // trade_namespace spadework
