@@ -43,4 +43,4 @@ const char* name_of(Trade trade) {
     return trade_names[static_cast<std::size_t>(trade)];
 }
 
-}  // trade_namespace spadework
+}  // namespace spadework
