@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <memory>
+#include <numeric>
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/assembly.hpp"
@@ -48,7 +50,7 @@ private:
 
 /// The enclosure is the root; every building hangs from it, and so does the hub, at the trunk's price.
 graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const Network& network,
-                                   const Scenario& scenario, const TrunkProblem& trunk) {
+                                   const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond) {
     graph::SharedCostProblem problem{network.vertex_count, network.edges, {}, {}};
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         const CableFigures& cable = trunk.service.cables[b];
@@ -56,7 +58,6 @@ graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const 
     }
     const graph::FeederSize& size = trunk.sizes.back();
     problem.demands.push_back({scenario.hub.place, size.weight, size.multiplicity});
-    const BeyondFigures beyond(scenario, trunk);
     for (const PlaceIndex place : places) {
         const Money extra = scenario.places[static_cast<std::size_t>(place)].enclosure_extra + beyond.at(place);
         problem.roots.push_back({place, network.scale.units(extra)});
@@ -113,16 +114,25 @@ graph::SolveLimits not_closer_than_shows(graph::SolveLimits run) {
     return run;
 }
 
-/// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
-/// `place_bounds`, where given, keeps what the first run proves of each place.
-LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
-                   std::vector<graph::Cost>* place_bounds = nullptr) {
+/// All of a task but how to route.
+LayoutTask bare_task(const TrunkProblem& trunk) {
     LayoutTask task;
     task.kind = LayoutKind::trunk_one;
     task.network = &trunk.network;
     task.constant = constant_cost(trunk, trunk.network.scale);
-    task.route = [&scenario, &trunk, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = solve_by_measure(rooted_at(places, on, scenario, trunk), not_closer_than_shows(run));
+    task.why_no_route = "not every building has a way to the hub";
+    return task;
+}
+
+/// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
+/// `place_bounds`, where given, keeps what the first run proves of each place.
+LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
+                   std::vector<graph::Cost>* place_bounds = nullptr) {
+    LayoutTask task = bare_task(trunk);
+    const auto beyond = std::make_shared<const BeyondFigures>(scenario, trunk);
+    task.route = [&scenario, &trunk, beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
+        const auto solution =
+            solve_by_measure(rooted_at(places, on, scenario, trunk, *beyond), not_closer_than_shows(run));
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
@@ -130,7 +140,6 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
         routing.routed = routed_by(*solution.plan, enclosure, on, scenario);
         return routing;
     };
-    task.why_no_route = "not every building has a way to the hub";
     return task;
 }
 
@@ -147,14 +156,23 @@ std::vector<RoutedLayout> shortest_through_places(const Scenario& scenario, cons
 }
 
 /// One place worked out quickly: a sketch instead of a full solve, for ranking many.
-Design sketch_at(PlaceIndex place, const Scenario& scenario, const TrunkProblem& trunk, const DesignLimits& limits) {
-    LayoutTask task = task_at({place}, scenario, trunk);
+Design sketch_at(PlaceIndex place, const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond,
+                 const DesignLimits& limits) {
+    LayoutTask task = bare_task(trunk);
     task.quick = true;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
-        const auto here = graph::sketch(rooted_at({place}, on, scenario, trunk), run);
+        const auto here = graph::sketch(rooted_at({place}, on, scenario, trunk, beyond), run);
         return Routing{routed_by(*here.plan, place, on, scenario), 0, false, {}};
     };
     return optimise(scenario, task, limits);
+}
+
+/// Positions in the list of places, lowest bound first: when time runs out, the best have been looked at.
+std::vector<std::size_t> by_bound(const std::vector<graph::Cost>& bounds) {
+    std::vector<std::size_t> order(bounds.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t p) { return bounds[p]; });
+    return order;
 }
 
 /// The places whose plans came out cheapest, at most so many, as positions in the list.
@@ -249,19 +267,26 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
 
 std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const DesignLimits& limits) {
     constexpr std::size_t worked_out_in_full = 5;
+    constexpr double kept_back = 0.3;  // of the time, for the best places in full and for checking all
     std::vector<PlaceDesign> designs;
     const TrunkProblem trunk = trunk_problem(scenario);
     if (!trunk.impossible.empty() || !trunk_holds_all(trunk)) return designs;
     const TimeLeft time(limits);
-    const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk), time.run(0.3));
+    const BeyondFigures beyond(scenario, trunk);
+    const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk, beyond),
+                                             not_closer_than_shows(time.run(0.3)));
     const Network& network = trunk.network;
     const Money constant = constant_cost(trunk, network.scale);
     const BoundCertificate proof = certified(constant, network, network, {everywhere.proofs, {}, {}});
-    for (std::size_t p = 0; p < trunk.places.size() && !time.asked_to_stop(); ++p) {
-        designs.push_back({trunk.places[p], sketch_at(trunk.places[p], scenario, trunk, limits)});
+    bool cut_short = false;
+    for (const std::size_t p : by_bound(everywhere.root_bounds)) {
+        cut_short = !designs.empty() && (time.asked_to_stop() || time.seconds() <= kept_back * limits.seconds);
+        if (cut_short) break;
+        designs.push_back({trunk.places[p], sketch_at(trunk.places[p], scenario, trunk, beyond, limits)});
         const Money bound = constant + network.scale.money(everywhere.root_bounds[p]);
-        designs[p].design.direct_bound = std::max(designs[p].design.direct_bound, bound);
-        designs[p].design.certificate = proof;
+        Design& here = designs.back().design;
+        here.direct_bound = std::max(here.direct_bound, bound);
+        here.certificate = proof;
     }
     for (const std::size_t p : cheapest_places(scenario, designs, worked_out_in_full)) {
         if (time.asked_to_stop()) break;
@@ -269,6 +294,7 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
         Design full = optimise(scenario, task_at({designs[p].place}, scenario, trunk), share);
         take_over(scenario, std::move(full), designs[p].design);
     }
+    if (cut_short) designs.front().design.interrupted = true;
     return designs;
 }
 

@@ -55,8 +55,8 @@ TEST_CASE("the cable order adds up in metres and money") {
         left[rows[r][0]] += (total ? -1 : 1) * cents(rows[r][column(rows, "amount")]);
         left[rows[r][0] + " ordered"] += (total ? -1 : 1) * cents(rows[r][column(rows, "ordered_m")]);
     }
-    for (const auto& [what, rest] : left)
-        CHECK_MESSAGE(rest == 0, what);
+    for (const auto& sum : left)
+        CHECK_MESSAGE(sum.second == 0, sum.first);
 }
 
 TEST_CASE("the strand map names every strand once, and what is joined names each other") {
@@ -87,8 +87,8 @@ TEST_CASE("the test sheet has every strand from both ends at each wavelength, wi
               std::stod(rows[r][column(rows, "too_good_below_db")]));
         ++ends[rows[r][0] + " " + rows[r][column(rows, "way")] + " " + rows[r][column(rows, "wavelength_nm")]];
     }
-    for (const auto& [strand, count] : ends)
-        CHECK_MESSAGE(count == 2, strand);
+    for (const auto& strand : ends)
+        CHECK_MESSAGE(strand.second == 2, strand.first);
 }
 
 TEST_CASE("events on a trace lie in order, and their two distances sum to the fibre's length") {
