@@ -22,11 +22,7 @@ namespace {
 std::string title(const Scenario& scenario) {
     std::string text = paragraph(shown(scenario.name));
     if (!scenario.note.empty()) text += paragraph(shown(scenario.note));
-    const auto over_open_ground = static_cast<std::size_t>(scenario.open_ground.lines);
-    const std::string more = over_open_ground > 0 ? fmt::format(" and {} over open ground", over_open_ground) : "";
-    return text + fmt::format("{} buildings, {} segments on the map{}. Money in {}, lengths in {}.\n",
-                              scenario.buildings.size(), scenario.segments.size() - over_open_ground, more,
-                              shown(scenario.currency.code), scenario.feet ? "feet" : "metres");
+    return text + shown(site_sentence(scenario)) + "\n";
 }
 
 const char* word_for(FindingSeverity severity) {

@@ -7,6 +7,7 @@
 
 #include "report/html_sections.hpp"
 #include "report/html_writer.hpp"
+#include "report/plan_sentences.hpp"
 #include "report/shown_text.hpp"
 
 namespace spadework::report {
@@ -38,12 +39,7 @@ void write_banner(HtmlWriter& html, const Scenario& scenario) {
     html.element("h1", shortened(scenario.name));
     for (const std::string& line : lines_of(scenario.note))
         html.element("p", line);
-    html.element("p",
-                 fmt::format("{} building{}, {} segment{} on the map. Money in {}, lengths in {}.",
-                             scenario.buildings.size(), scenario.buildings.size() == 1 ? "" : "s",
-                             scenario.segments.size(), scenario.segments.size() == 1 ? "" : "s", scenario.currency.code,
-                             scenario.feet ? "feet" : "metres"),
-                 {{"class", "quiet"}});
+    html.element("p", site_sentence(scenario), {{"class", "quiet"}});
     html.close();
 }
 

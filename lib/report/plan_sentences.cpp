@@ -8,6 +8,19 @@
 
 namespace spadework::report {
 
+std::string site_sentence(const Scenario& scenario) {
+    const auto counted = [](std::int64_t count, const char* what) {
+        return fmt::format("{} {}{}", figure(count), what, count == 1 ? "" : "s");
+    };
+    const std::int64_t over_open_ground = scenario.open_ground.lines;
+    const auto drawn = static_cast<std::int64_t>(scenario.segments.size()) - over_open_ground;
+    const std::string more =
+        over_open_ground > 0 ? fmt::format(" and {} over open ground", figure(over_open_ground)) : "";
+    return fmt::format("{}, {} on the map{}. Money in {}, lengths in {}.",
+                       counted(static_cast<std::int64_t>(scenario.buildings.size()), "building"),
+                       counted(drawn, "segment"), more, scenario.currency.code, scenario.feet ? "feet" : "metres");
+}
+
 std::string metres_sentence(const Scenario& scenario, const LayoutResult& result) {
     const char* unit = length_unit(scenario);
     const Length shared = shared_length(scenario, *result.plan);

@@ -1,7 +1,7 @@
 #pragma once
 
-// What is said of one feasible layout in a sentence, for every kind of report. Names of any origin are in them as they
-// are: pass them through shown().
+// What is said of a site or of one feasible layout in a sentence, for every kind of report. Names of any origin are in
+// them as they are: pass them through shown().
 
 #include <string>
 
@@ -9,6 +9,9 @@
 #include "scenario/scenario.hpp"
 
 namespace spadework::report {
+
+/// How many buildings and segments the site has, and what money and lengths are in.
+std::string site_sentence(const Scenario& scenario);
 
 /// Dug, reused, together, and how much of it carries several cables.
 std::string metres_sentence(const Scenario& scenario, const LayoutResult& result);
