@@ -53,7 +53,7 @@ class Green(unittest.TestCase):
         self.assertGreater(laid["segments"], 1000)
         text = " ".join(run("compare", GREEN, "--layouts", "home-runs", "--time-limit", "4").out.split())
         self.assertIn("Open ground (1 area) was laid out as a lattice with points every 8 m and ways in 16 directions", text)
-        self.assertRegex(text, r"6 buildings, \d+ segments on the map and \d+ over open ground")
+        self.assertRegex(text, r"6 buildings, \d+ segments on the map and [\d,]+ over open ground")
         self.assertIn("at most 2.75 % longer than the straight line", text)
 
     def test_certificates_are_proved_and_carry_the_straight_lines(self):
