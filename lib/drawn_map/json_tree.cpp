@@ -1,43 +1,15 @@
 #include "drawn_map/json_tree.hpp"
 
 #include <algorithm>
-#include <iterator>
 
 #include <nlohmann/json.hpp>
 
+#include "diagnostics/counting_iterator.hpp"
 #include "drawn_map/plain_text.hpp"
 
 namespace spadework::drawn_map {
 
 namespace {
-
-/// An input iterator over a text that tells how far it has been read.
-class CountingIterator {
-public:
-    using iterator_category = std::input_iterator_tag;
-    using value_type = char;
-    using difference_type = std::ptrdiff_t;
-    using pointer = const char*;
-    using reference = const char&;
-
-    CountingIterator(const char* at, std::size_t& read) : at_(at), read_(&read) {}
-    reference operator*() const { return *at_; }
-    CountingIterator& operator++() {
-        ++at_;
-        ++*read_;
-        return *this;
-    }
-    CountingIterator operator++(int) {
-        CountingIterator before = *this;
-        ++*this;
-        return before;
-    }
-    friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.at_ == b.at_; }
-
-private:
-    const char* at_;
-    std::size_t* read_;
-};
 
 /// What the parser says is wrong, without the codes and places that it puts around it.
 std::string reason_of(const std::string& said) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "drawing/svg_writer.hpp"
 #include "report/shown_text.hpp"
 
 namespace spadework::report {
@@ -22,29 +23,7 @@ bool begins_character(char byte) {
 }  // namespace
 
 std::string escaped_html(std::string_view text) {
-    std::string result;
-    for (const char c : shown(text)) {
-        switch (c) {
-            case '&':
-                result += "&amp;";
-                break;
-            case '<':
-                result += "&lt;";
-                break;
-            case '>':
-                result += "&gt;";
-                break;
-            case '"':
-                result += "&quot;";
-                break;
-            case '\'':
-                result += "&#39;";
-                break;
-            default:
-                result += c;
-        }
-    }
-    return result;
+    return drawing::escaped(shown(text));
 }
 
 std::string shortened(std::string_view text) {

@@ -1,41 +1,12 @@
-#include <iterator>
-
 #include <nlohmann/json.hpp>
 
+#include "diagnostics/counting_iterator.hpp"
 #include "site_file/document_builder.hpp"
 #include "site_file/parsing.hpp"
 
 namespace spadework::site_file {
 
 namespace {
-
-/// An input iterator over a text that tells how far it has been read.
-class CountingIterator {
-public:
-    using iterator_category = std::input_iterator_tag;
-    using value_type = char;
-    using difference_type = std::ptrdiff_t;
-    using pointer = const char*;
-    using reference = const char&;
-
-    CountingIterator(const char* at, std::size_t& read) : at_(at), read_(&read) {}
-    reference operator*() const { return *at_; }
-    CountingIterator& operator++() {
-        ++at_;
-        ++*read_;
-        return *this;
-    }
-    CountingIterator operator++(int) {
-        CountingIterator before = *this;
-        ++*this;
-        return before;
-    }
-    friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.at_ == b.at_; }
-
-private:
-    const char* at_;
-    std::size_t* read_;
-};
 
 /// Takes the events of the JSON parser. The parser gives no positions: each value starts at the first byte after the
 /// last one that is neither white space nor a separator.
