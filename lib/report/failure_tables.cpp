@@ -28,8 +28,8 @@ std::string names_of(const Scenario& scenario, const std::vector<SegmentIndex>& 
 std::string minutes_sentence(const LayoutResult& result) {
     return fmt::format(
         "Expected minutes without service a year: {} for the building worst off, {} on average. They "
-        "follow from the failure rates under rules.failures in the site file, which are the site's "
-        "input and not a promise.",
+        "follow from the failure rates under rules.failures of the site, which are input "
+        "and not a promise: 'check --show-defaults' names where each comes from.",
         figure(result.failures.worst_minutes, 1), figure(result.failures.mean_minutes, 1));
 }
 

@@ -29,7 +29,7 @@ constexpr Key repair(std::string_view name, std::string_view fallback, std::stri
             .meaning = meaning};
 }
 
-constexpr std::string_view guess = "common practice, no published source";
+constexpr std::string_view guess = "a placeholder of ours, no published source: put in your own";
 
 }  // namespace
 
