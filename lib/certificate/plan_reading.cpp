@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "certificate/plan_words.hpp"
+#include "plan_file/plan_words.hpp"
 #include "certificate/reader.hpp"
 
 namespace spadework::certificate {
@@ -94,7 +94,7 @@ private:
     }
 
     CableRole role(const JsonValue& value) {
-        const std::vector<std::string>& words = role_words();
+        const std::vector<std::string>& words = plan_file::role_words();
         for (std::size_t i = 0; i < words.size(); ++i) {
             if (value.kind == JsonKind::text && value.text == words[i]) return static_cast<CableRole>(i);
         }

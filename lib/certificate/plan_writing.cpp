@@ -1,4 +1,4 @@
-#include "certificate/plan_words.hpp"
+#include "plan_file/plan_words.hpp"
 #include "certificate/writer.hpp"
 
 namespace spadework::certificate {
@@ -72,7 +72,7 @@ void write_numbers(JsonWriter& json, const char* name, const std::vector<int>& n
 void write_cable(JsonWriter& json, const Scenario& scenario, const PlannedCable& cable) {
     json.begin_object(Shape::one_line);
     json.key("id").text(cable.id);
-    json.key("role").text(role_words()[static_cast<std::size_t>(cable.role)]);
+    json.key("role").text(plan_file::role_words()[static_cast<std::size_t>(cable.role)]);
     json.key("from").text(id_at(scenario.places, cable.from));
     json.key("to").text(id_at(scenario.places, cable.to));
     write_steps(json, scenario, "steps", cable.steps);

@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "certificate/plan_words.hpp"
+#include "plan_file/plan_words.hpp"
 #include "certificate/seal.hpp"
 #include "diagnostics/shown_text.hpp"
 
@@ -98,7 +98,7 @@ std::string how_seal_differs(std::string_view file_text, const std::string& seal
 
 LayoutKind read_layout(const JsonValue& value, Problems& problems) {
     std::vector<std::string> ids;
-    for (const LayoutKind layout : all_layouts()) {
+    for (const LayoutKind layout : plan_file::all_layouts()) {
         if (value.kind == JsonKind::text && value.text == id_of(layout)) return layout;
         ids.emplace_back(id_of(layout));
     }
@@ -112,7 +112,7 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
         read.diagnostics.push_back({{file, 0, 0}, Severity::error, "more than 64 MiB", "a smaller file", {}});
         return read;
     }
-    const auto value = parse_json(file, file_text, read.diagnostics);
+    const auto value = json::parse_json(file, file_text, read.diagnostics);
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {

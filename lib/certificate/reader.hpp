@@ -7,12 +7,18 @@
 #include <vector>
 
 #include "certificate/certificate.hpp"
-#include "certificate/fields.hpp"
+#include "json/fields.hpp"
 #include "diagnostics/diagnostic.hpp"
 #include "open_ground/straight_lines.hpp"
 #include "scenario/scenario.hpp"
 
 namespace spadework::certificate {
+
+using json::Fields;
+using json::JsonKind;
+using json::JsonValue;
+using json::Problems;
+using json::Range;
 
 /// Largest file taken, in bytes.
 inline constexpr std::size_t largest_file_bytes = std::size_t{64} * 1024 * 1024;

@@ -6,12 +6,14 @@
 #include <fmt/format.h>
 
 #include "drawing/drawing.hpp"
+#include "plan_file/making.hpp"
 #include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
 #include "report/csv_tables.hpp"
 #include "report/enclosure_tables.hpp"
 #include "report/explanation_report.hpp"
 #include "report/html_report.hpp"
+#include "report/plan_file_json.hpp"
 #include "report/plan_geojson.hpp"
 #include "report/plan_kml.hpp"
 #include "spadework/options.hpp"
@@ -22,6 +24,7 @@ namespace {
 
 const char* const explanation_file = "explanation.csv";
 const char* const places_file = "places.csv";
+const char* const cheapest_plan_file = "plan.json";
 constexpr std::array plan_endings = {"svg", "geojson", "kml"};
 
 /// "plan-trunk.svg" of a layout; "plan.svg" of the cheapest.
@@ -46,6 +49,8 @@ std::vector<OutputFile> plan_files(const Scenario& scenario, const LayoutResult&
         {plan_file_name(layout, "svg"), drawing::plan_svg(scenario, result, {.id_prefix = "", .own_file = true})},
         {plan_file_name(layout, "geojson"), report::plan_geojson(scenario, result)}};
     if (report::has_kml(scenario)) files.push_back({plan_file_name(layout, "kml"), report::plan_kml(scenario, result)});
+    files.push_back({layout ? plan_file::file_name(*layout) : cheapest_plan_file,
+                     report::plan_file_json(plan_file::plan_file_of(scenario, result))});
     return files;
 }
 
@@ -75,7 +80,9 @@ std::vector<OutputFile> files_of(const Scenario& scenario, const Compared& compa
 
 /// Files that an earlier run may have left, and this one does not write.
 std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
-    std::vector<std::string> outdated = {explanation_file, places_file};
+    std::vector<std::string> outdated = {explanation_file, places_file, cheapest_plan_file};
+    for (const LayoutKind layout : all_layouts())
+        outdated.push_back(plan_file::file_name(layout));
     for (const char* ending : plan_endings) {
         outdated.push_back(plan_file_name(std::nullopt, ending));
         for (const LayoutKind layout : all_layouts())

@@ -21,6 +21,8 @@ void try_csv(std::string_view bytes);
 void try_site_file(std::string_view bytes);
 /// The bytes as a certificate of the shipped lakeside scenario, read and verified.
 void try_certificate(std::string_view bytes);
+/// The bytes as a plan file, written again, and looked for on the shipped lakeside scenario.
+void try_plan_file(std::string_view bytes);
 
 /// A target by the name of its folder of inputs.
 struct Target {

@@ -10,6 +10,7 @@ const std::vector<Target>& targets() {
                                              {"kml", try_kml},
                                              {"kmz", try_kmz},
                                              {"osm", try_osm},
+                                             {"plan_file", try_plan_file},
                                              {"site_file", try_site_file}};
     return list;
 }

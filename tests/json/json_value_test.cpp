@@ -1,8 +1,8 @@
-#include "certificate/json_value.hpp"
+#include "json/json_value.hpp"
 
 #include <doctest/doctest.h>
 
-namespace spadework::certificate {
+namespace spadework::json {
 namespace {
 
 JsonValue value_of(const std::string& text) {
@@ -80,4 +80,4 @@ TEST_CASE("lists within lists without end and values without number are refused"
     CHECK(problem_of(many + "[]]").find("more than 4000000 values") != std::string::npos);
 }
 
-}  // namespace spadework::certificate
+}  // namespace spadework::json

@@ -1,7 +1,7 @@
 #pragma once
 
-// The part of JSON (RFC 8259) that certificates are written in: objects, lists, texts, whole numbers and null. No
-// fractions, no exponents, no true or false, no key twice.
+// The part of JSON (RFC 8259) that certificates and plan files are written in: objects, lists, texts, whole numbers and
+// null. No fractions, no exponents, no true or false, no key twice.
 
 #include <cstdint>
 #include <optional>
@@ -12,7 +12,7 @@
 
 #include "diagnostics/diagnostic.hpp"
 
-namespace spadework::certificate {
+namespace spadework::json {
 
 enum class JsonKind { null, number, text, list, object };
 
@@ -39,4 +39,4 @@ struct JsonMember {
 /// number of more than 64 bits, lists within lists more than 16 deep, or more than 4 million values.
 std::optional<JsonValue> parse_json(const std::string& file, std::string_view text, Diagnostics& diagnostics);
 
-}  // namespace spadework::certificate
+}  // namespace spadework::json

@@ -1,6 +1,6 @@
 #pragma once
 
-// Takes a certificate's JSON apart, value by value, and notes every one that is not what it should be.
+// Takes JSON apart, value by value, and notes every one that is not what it should be.
 
 #include <algorithm>
 #include <cstdint>
@@ -8,11 +8,10 @@
 #include <string_view>
 #include <vector>
 
-#include "certificate/json_value.hpp"
 #include "diagnostics/diagnostic.hpp"
-#include "scenario/scenario.hpp"
+#include "json/json_value.hpp"
 
-namespace spadework::certificate {
+namespace spadework::json {
 
 /// Whole numbers that are taken.
 struct Range {
@@ -25,7 +24,9 @@ class Problems {
 public:
     explicit Problems(std::string file) : file_(std::move(file)) {}
 
-    void add(const JsonValue& where, const std::string& found, const std::string& wanted);
+    /// Nothing is noted of a value that is not there: its object has been told that the key is missing.
+    void add(const JsonValue& where, const std::string& found, const std::string& wanted,
+             const std::string& nearest = "");
     [[nodiscard]] const Diagnostics& list() const { return list_; }
     [[nodiscard]] bool none() const { return list_.empty(); }
     /// So many that more would help nobody.
@@ -47,10 +48,11 @@ const std::vector<JsonValue>& items(const JsonValue& value, Problems& problems);
 /// Whole numbers of a list, each within the range.
 std::vector<std::int64_t> numbers(const JsonValue& value, Range range, Problems& problems);
 
-/// An object with exactly these keys: any that is missing, and any other, is noted.
+/// An object with exactly these keys, and perhaps the optional ones: any that is missing, and any other, is noted.
 class Fields {
 public:
-    Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems);
+    Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems,
+           const std::vector<const char*>& optional = {});
 
     /// The value of a key; null where it is missing.
     [[nodiscard]] const JsonValue& operator[](std::string_view key) const;
@@ -81,4 +83,4 @@ std::int32_t index_of(const JsonValue& value, const std::vector<Item>& list, con
     return 0;
 }
 
-}  // namespace spadework::certificate
+}  // namespace spadework::json

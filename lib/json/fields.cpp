@@ -1,12 +1,13 @@
-#include "certificate/fields.hpp"
+#include "json/fields.hpp"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
+#include "diagnostics/nearest_name.hpp"
 #include "diagnostics/shown_text.hpp"
 
-namespace spadework::certificate {
+namespace spadework::json {
 
 namespace {
 
@@ -20,9 +21,11 @@ bool is_known(const std::string& key, const std::vector<const char*>& keys) {
 
 }  // namespace
 
-void Problems::add(const JsonValue& where, const std::string& found, const std::string& wanted) {
-    if (too_many()) return;
-    list_.push_back({{file_, where.line, where.column}, Severity::error, found, wanted, {}});
+void Problems::add(const JsonValue& where, const std::string& found, const std::string& wanted,
+                   const std::string& nearest) {
+    const bool is_missing = where.line == 0;  // As its object has been told.
+    if (too_many() || is_missing) return;
+    list_.push_back({{file_, where.line, where.column}, Severity::error, found, wanted, nearest});
     if (too_many()) list_.push_back({{file_, 0, 0}, Severity::error, "more problems", "none", {}});
 }
 
@@ -79,7 +82,9 @@ std::vector<std::int64_t> numbers(const JsonValue& value, Range range, Problems&
     return list;
 }
 
-Fields::Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems) : value_(value) {
+Fields::Fields(const JsonValue& value, const std::vector<const char*>& keys, Problems& problems,
+               const std::vector<const char*>& optional)
+    : value_(value) {
     if (value.kind != JsonKind::object) {
         problems.add(value, in_words(value), "an object");
         return;
@@ -90,7 +95,8 @@ Fields::Fields(const JsonValue& value, const std::vector<const char*>& keys, Pro
         problems.add(value, fmt::format("no key '{}'", key), "one");
     }
     for (const auto& [key, member] : value.members) {
-        if (!is_known(key, keys)) problems.add(member, "key " + shown(key, 80), "no such key");
+        if (is_known(key, keys) || is_known(key, optional)) continue;
+        problems.add(member, "key " + shown(key, 80), "no such key", nearest_name(key, {keys.begin(), keys.end()}));
     }
 }
 
@@ -101,4 +107,4 @@ const JsonValue& Fields::operator[](std::string_view key) const {
     return nothing;
 }
 
-}  // namespace spadework::certificate
+}  // namespace spadework::json

@@ -1,4 +1,4 @@
-#include "certificate/json_value.hpp"
+#include "json/json_value.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -7,7 +7,7 @@
 
 #include "diagnostics/shown_text.hpp"
 
-namespace spadework::certificate {
+namespace spadework::json {
 
 namespace {
 
@@ -208,4 +208,4 @@ std::optional<JsonValue> parse_json(const std::string& file, std::string_view te
     return Parser(file, text).whole(diagnostics);
 }
 
-}  // namespace spadework::certificate
+}  // namespace spadework::json

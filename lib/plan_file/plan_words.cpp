@@ -1,9 +1,19 @@
-#include "certificate/plan_words.hpp"
+#include "plan_file/plan_words.hpp"
 
-namespace spadework::certificate {
+namespace spadework::plan_file {
 
 const std::vector<std::string>& role_words() {
     static const std::vector<std::string> words = {"home-run", "trunk", "drop", "hop", "closing"};
+    return words;
+}
+
+const std::vector<std::string>& purpose_words() {
+    static const std::vector<std::string> words = {"in-use", "spare", "headroom", "beyond-need"};
+    return words;
+}
+
+const std::vector<std::string>& holder_words() {
+    static const std::vector<std::string> words = {"hub-panel", "enclosure", "outlet", "stored"};
     return words;
 }
 
@@ -13,4 +23,4 @@ const std::vector<LayoutKind>& all_layouts() {
     return all;
 }
 
-}  // namespace spadework::certificate
+}  // namespace spadework::plan_file
