@@ -23,7 +23,8 @@ struct CableProduct {
     Length length_step;           ///< Factory-terminated lengths come in whole steps.
     Length longest;               ///< Longest factory length; a longer run is joined.
     UnitPrice factory_end_price;  ///< Price of one factory-terminated end of the whole cable.
-    Length diameter;              ///< Outer diameter.
+    double diameter_mm = 0;       ///< Outer diameter.
+    double most_tension_n = 0;    ///< Most pull while it is laid, by its maker; 0 where not given.
 };
 
 /// An outdoor termination enclosure.
@@ -35,7 +36,7 @@ struct EnclosureProduct {
     WorkTime install_time;  ///< Setting it up, without the strands.
 };
 
-/// How many strands one link of an optic takes.
+/// How many strands one link of an optic takes: two, or one that is lit from both ends.
 enum class StrandUse { duplex, bidirectional };
 
 /// Optical figures of a transceiver for one direction of a link. Power in dBm (average), loss in dB.
@@ -64,6 +65,15 @@ struct OpticProduct {
     std::string source;  ///< Where the optical figures come from.
 };
 
+/// Takes light away in front of a receiver that would be blinded. Nominal figures; its own connection is within its
+/// loss.
+struct AttenuatorProduct {
+    std::string id;
+    std::string name;
+    double loss_db = 0;  ///< More than 0.
+    UnitPrice price;
+};
+
 enum class GearKind { media_converter, poe_switch, ethernet_switch };
 
 /// Powered gear that stands in a building (or, in a chain, passes the link on).
@@ -84,9 +94,10 @@ struct HubGearProduct {
     std::string id;
     std::string name;
     int optic_ports = 0;
-    BitRate fastest_rate;
+    BitRate fastest_rate;  ///< Of its optic ports.
     UnitPrice price;
     WorkTime install_time;
+    int copper_ports = 0;
 };
 
 struct PatchCordProduct {
@@ -108,8 +119,9 @@ struct Catalogue {
     std::vector<CableProduct> cables;          ///< Ascending in strands.
     std::vector<EnclosureProduct> enclosures;  ///< Ascending in adapters.
     std::vector<OpticProduct> optics;
+    std::vector<AttenuatorProduct> attenuators;
     std::vector<BuildingGearProduct> building_gear;
-    std::vector<HubGearProduct> hub_gear;
+    std::vector<HubGearProduct> hub_gear;  ///< May be empty where the hub has ports of its own.
     std::vector<PatchCordProduct> patch_cords;
     SplicingPrices splicing;
 };

@@ -60,9 +60,13 @@ struct PlannedLink {
     int number = 1;  ///< From 1 for each building; those that close a ring after those that come along it.
     BitRate rate;
     int optic = 0;  ///< Index into catalogue.optics.
+    /// Attenuators in front of the receivers where the link begins and where it ends: indices into
+    /// catalogue.attenuators. Where one strand carries both directions, one at its end weakens both.
+    std::optional<int> attenuator_at_start;
+    std::optional<int> attenuator_at_end;
     int strands = 2;
     std::vector<int> cables;  ///< Indices into the plan's cables, in order from the hub.
-    Length glass;             ///< Length of fibre: the cables' lengths with slack.
+    Length glass;             ///< Length of fibre, see glass_of().
     int mated_pairs = 2;
     int splices = 0;
 };
@@ -74,6 +78,7 @@ struct PlannedGear {
 
 struct Plan {
     LayoutKind layout = LayoutKind::home_runs;
+    StrandUse strand_use = StrandUse::duplex;        ///< Of every link.
     std::vector<Step> trenches;                      ///< Segments opened and how, each once, ascending.
     std::vector<PlannedCable> cables;                ///< Trunks first, then by id.
     std::vector<PlannedEnclosure> enclosures;        ///< Ascending by place.

@@ -48,6 +48,7 @@ double cost_of_a_link(const Scenario& scenario) {
                         minor(catalogue.splicing.rate_per_hour);
     const double ends = dearest(catalogue.cables, [](const auto& c) { return minor(c.factory_end_price); }) +
                         dearest(catalogue.optics, [](const auto& o) { return minor(o.price_per_end); }) +
+                        dearest(catalogue.attenuators, [](const auto& a) { return minor(a.price); }) +
                         dearest(catalogue.patch_cords, [](const auto& p) { return minor(p.price); });
     const double gear =
         dearest(catalogue.building_gear,
@@ -64,7 +65,9 @@ double cost_of_a_link(const Scenario& scenario) {
 }  // namespace
 
 bool totals_can_be_counted(const Scenario& scenario) {
-    double links = static_cast<double>(scenario.rules.most_enclosures);
+    double links = static_cast<double>(scenario.rules.most_enclosures) + scenario.hub.growth_ports;
+    for (const HubDevice& device : scenario.hub.devices)
+        links += device.count;
     for (const Building& building : scenario.buildings) {
         links += scenario.rules.spare_copper_ports;
         for (const LinkDemand& link : building.links)

@@ -69,6 +69,12 @@ struct Ground {
     std::vector<OpeningMethod> methods;  ///< At least one.
 };
 
+/// What is known of the inside of a duct that is already there.
+struct DuctBore {
+    double inner_diameter_mm = 0;
+    std::vector<double> cable_diameters_mm;  ///< Of the cables that lie in it already.
+};
+
 enum class ChargeCategory { crossing, permit };
 
 /// Paid once when the segment is used, however it is opened.
@@ -82,11 +88,12 @@ struct Segment {
     std::string id;
     PlaceIndex from = 0;
     PlaceIndex to = 0;
-    std::vector<Position> polyline;  ///< Both ends included.
-    Length length;                   ///< More than 0.
-    int ground = 0;                  ///< Index into grounds.
-    std::optional<int> duct_room;    ///< An existing duct, with room for this many cables.
-    bool pole_line = false;          ///< Poles stand along it: cables may be hung instead of buried.
+    std::vector<Position> polyline;     ///< Both ends included.
+    Length length;                      ///< More than 0.
+    int ground = 0;                     ///< Index into grounds.
+    std::optional<int> duct_room;       ///< An existing duct, with room for this many cables.
+    std::optional<DuctBore> duct_bore;  ///< Of that duct, where it is known; the room is then within its fill.
+    bool pole_line = false;             ///< Poles stand along it: cables may be hung instead of buried.
     std::vector<FixedCharge> charges;
     std::string ban;   ///< Why it may not be used; empty when it may.
     std::string name;  ///< For people; may be empty.
@@ -116,7 +123,8 @@ struct Area {
 struct DeviceGroup {
     std::string what;
     int count = 1;
-    double watts = 0;  ///< Each, at the device; 0 when not fed over the data cable.
+    double watts = 0;                          ///< Each, at the device; 0 when not fed over the data cable.
+    std::optional<Length> copper_length = {};  ///< Of the longest copper run to one of them, cords included.
 };
 
 /// Links wanted from the hub to a building.
@@ -133,9 +141,19 @@ struct Building {
     std::vector<DeviceGroup> devices;
 };
 
+/// What takes copper ports at the hub: a recorder, servers.
+struct HubDevice {
+    std::string what;
+    int count = 1;  ///< Ports.
+};
+
 struct Hub {
     PlaceIndex place = 0;
-    int free_optic_ports = 0;  ///< Already there and unused.
+    int free_optic_ports = 0;   ///< Already there and unused.
+    int free_copper_ports = 0;  ///< Likewise.
+    int growth_ports = 0;       ///< Optic ports wanted free for links that come later.
+    std::vector<HubDevice> devices = {};
+    std::optional<BitRate> uplink = {};  ///< From the hub to the rest of the world, where there is one.
 };
 
 struct Labour {
@@ -173,6 +191,13 @@ struct SpareRules {
     int drop_spare_least = 0;  ///< In a drop, home run or hop.
 };
 
+/// Most of a duct's cross-section that cables may take, by how many lie in it.
+struct FillRules {
+    Percent one_cable = Percent::from_thousandths(53000);
+    Percent two_cables = Percent::from_thousandths(31000);
+    Percent more_cables = Percent::from_thousandths(40000);
+};
+
 /// How open ground becomes ways.
 struct OpenGroundRules {
     Length spacing;       ///< Between the points of the lattice; 0: by the size of the open ground.
@@ -197,7 +222,10 @@ struct FailureRules {
 
 struct Rules {
     Termination termination = Termination::factory;
-    StrandUse strand_use = StrandUse::duplex;
+    StrandUse strand_use = StrandUse::duplex;  ///< Of all links of a plan.
+    /// A plan may have either strand use, whichever makes it cheaper; `strand_use` then means nothing until a copy of
+    /// the scenario settles it (see settled_on()).
+    bool either_strand_use = false;
     int most_enclosures = 1;
     int hop_limit = 8;  ///< Most buildings in one chain or ring.
     LossRules loss;
@@ -205,7 +233,9 @@ struct Rules {
     SpareRules spare;
     Percent contingency;
     Percent tax;
-    int spare_copper_ports = 0;  ///< Wanted free on every building's switch.
+    int spare_copper_ports = 0;                        ///< Wanted free on every building's switch.
+    Length longest_copper = Length::from_metres(100);  ///< From a switch to a device, cords included.
+    FillRules duct_fill;
     OpenGroundRules open_ground;
     FailureRules failures;
 };

@@ -101,9 +101,9 @@ std::vector<CablePull> pull_schedule(const Scenario& scenario, const Plan& plan)
         pull.stretches = stretches_of(scenario, cable, way_of(scenario, plane, cable));
         for (const PullStretch& stretch : pull.stretches)
             pull.longest = std::max(pull.longest, stretch.length);
-        const Length diameter = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].diameter;
-        pull.radius_pulling = diameter * diameters_under_tension;
-        pull.radius_installed = diameter * diameters_at_rest;
+        const double diameter_mm = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].diameter_mm;
+        pull.radius_pulling = Length::from_metres(diameter_mm * diameters_under_tension / 1000);
+        pull.radius_installed = Length::from_metres(diameter_mm * diameters_at_rest / 1000);
         schedule.push_back(std::move(pull));
     }
     return schedule;

@@ -49,6 +49,20 @@ std::optional<int> hub_place(Fields& fields, Reading& reading, const Draft& draf
                : std::nullopt;
 }
 
+void read_hub_ports(Fields& fields, Hub& hub) {
+    hub.free_optic_ports = fields.whole("free-optic-ports");
+    hub.free_copper_ports = fields.whole("free-copper-ports");
+    hub.growth_ports = fields.whole("growth-ports");
+    if (fields.has("uplink")) hub.uplink = fields.rate("uplink");
+    for (const NodeId item : fields.items("devices")) {
+        Fields device = fields.item("devices", item, std::to_string(hub.devices.size()));
+        HubDevice taken;
+        taken.what = device.text("what");
+        taken.count = device.whole("count");
+        hub.devices.push_back(std::move(taken));
+    }
+}
+
 /// A building's place: the one it names, or the one with its id.
 std::optional<int> building_place(Fields& fields, const std::string& id, Reading& reading, const Draft& draft) {
     if (fields.has("place")) {
@@ -132,6 +146,7 @@ std::vector<DeviceGroup> read_devices(Fields& fields) {
         group.what = device.text("what");
         group.count = device.whole("count");
         group.watts = device.number("watts");
+        if (device.has("copper-length")) group.copper_length = device.length("copper-length");
         devices.push_back(std::move(group));
     }
     return devices;
@@ -139,7 +154,7 @@ std::vector<DeviceGroup> read_devices(Fields& fields) {
 
 void read_hub(Fields fields, Reading& reading, Draft& draft) {
     const auto place = hub_place(fields, reading, draft);
-    draft.scenario.hub.free_optic_ports = fields.whole("free-optic-ports");
+    read_hub_ports(fields, draft.scenario.hub);
     if (!place) return;
     draft.scenario.hub.place = *place;
     draft.has_hub = true;

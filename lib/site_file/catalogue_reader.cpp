@@ -29,7 +29,8 @@ CableProduct read_cable(Fields& fields, Reading& /*reading*/) {
     cable.factory_end_price = fields.price("end");
     cable.length_step = fields.length("step");
     cable.longest = fields.length("longest");
-    cable.diameter = fields.length("diameter");
+    cable.diameter_mm = fields.number("diameter") * 1000;
+    if (fields.has("tension")) cable.most_tension_n = fields.number("tension");
     return cable;
 }
 
@@ -116,6 +117,13 @@ OpticProduct read_optic(Fields& fields, Reading& reading) {
     return optic;
 }
 
+AttenuatorProduct read_attenuator(Fields& fields, Reading& /*reading*/) {
+    auto attenuator = read_named<AttenuatorProduct>(fields);
+    attenuator.loss_db = fields.number("loss");
+    attenuator.price = fields.price("price");
+    return attenuator;
+}
+
 BuildingGearProduct read_building_gear(Fields& fields, Reading& /*reading*/) {
     auto gear = read_named<BuildingGearProduct>(fields);
     const int kind = fields.choice("kind");
@@ -132,6 +140,7 @@ BuildingGearProduct read_building_gear(Fields& fields, Reading& /*reading*/) {
 HubGearProduct read_hub_gear(Fields& fields, Reading& /*reading*/) {
     auto gear = read_named<HubGearProduct>(fields);
     gear.optic_ports = fields.whole("optic-ports");
+    gear.copper_ports = fields.whole("copper-ports");
     gear.fastest_rate = fields.rate("fastest-rate").value_or(BitRate());
     gear.price = fields.price("price");
     gear.install_time = fields.hours("install-hours");
@@ -180,6 +189,8 @@ Catalogue read_catalogue(Fields fields, Reading& reading) {
     catalogue.cables = read_products<CableProduct>(fields, "cables", "cable", read_cable, reading);
     catalogue.enclosures = read_products<EnclosureProduct>(fields, "enclosures", "enclosure", read_enclosure, reading);
     catalogue.optics = read_products<OpticProduct>(fields, "optics", "optic", read_optic, reading);
+    catalogue.attenuators =
+        read_products<AttenuatorProduct>(fields, "attenuators", "attenuator", read_attenuator, reading);
     catalogue.building_gear =
         read_products<BuildingGearProduct>(fields, "building-gear", "building gear", read_building_gear, reading);
     catalogue.hub_gear = read_products<HubGearProduct>(fields, "hub-gear", "hub gear", read_hub_gear, reading);

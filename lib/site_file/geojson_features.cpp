@@ -139,7 +139,9 @@ private:
         line.ground = ground_of(properties);
         line.ban = ban_of(properties);
         line.pole_line = flag_of(document_.find(properties, "poles"));
-        line.duct_room = duct_of(document_.find(properties, "duct"));
+        const DuctGiven duct = duct_of(document_.find(properties, "duct"));
+        line.duct_room = duct.room;
+        line.duct_bore = duct.bore;
         line.charges = charges_of(document_.find(properties, "charges"));
         features_.lines.push_back(std::move(line));
     }
@@ -181,9 +183,9 @@ private:
         return false;
     }
 
-    std::optional<int> duct_of(NodeId node) {
-        if (node == no_node || document_.at(node).kind == NodeKind::null) return std::nullopt;
-        return Fields(reading_, document_, node, segment_duct_record(), "").whole("room");
+    DuctGiven duct_of(NodeId node) {
+        if (node == no_node || document_.at(node).kind == NodeKind::null) return {};
+        return read_duct(Fields(reading_, document_, node, segment_duct_record(), ""), reading_);
     }
 
     std::vector<FixedCharge> charges_of(NodeId node) {

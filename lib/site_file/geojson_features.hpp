@@ -15,6 +15,7 @@ struct LineFeature {
     std::vector<Position> points;  ///< At least two, none like the one before it.
     int ground = 0;
     std::optional<int> duct_room;
+    std::optional<DuctBore> duct_bore;
     bool pole_line = false;
     std::vector<FixedCharge> charges;
     std::string ban;

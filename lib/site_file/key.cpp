@@ -52,6 +52,8 @@ std::string unit_text(Unit unit, bool feet, std::string_view currency) {
             return "%";
         case Unit::watts:
             return "W";
+        case Unit::newtons:
+            return "N";
         case Unit::decibels:
             return "dB";
         case Unit::decibels_per_km:

@@ -47,6 +47,7 @@ enum class Unit {
     years,
     percent,
     watts,
+    newtons,
     decibels,
     decibels_per_km,
     dbm,

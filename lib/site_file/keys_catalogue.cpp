@@ -54,8 +54,9 @@ const Record& catalogue_record() {
         products("cables", &cable_record(), 1, "Fibre cables, one for each number of strands."),
         products("enclosures", &enclosure_record(), 0, "Outdoor termination enclosures."),
         products("optics", &optic_record(), 1, "Transceivers."),
+        products("attenuators", &attenuator_record(), 0, "Attenuators for receivers that would be overloaded."),
         products("building-gear", &building_gear_record(), 1, "Powered gear in the buildings."),
-        products("hub-gear", &hub_gear_record(), 1, "Switches at the hub."),
+        products("hub-gear", &hub_gear_record(), 0, "Switches at the hub."),
         products("patch-cords", &patch_cord_record(), 1, "Patch cords."),
         {.name = "splicing",
          .type = ValueType::record,
@@ -106,6 +107,13 @@ const Record& cable_record() {
          .most = 1,
          .above_least = true,
          .meaning = "Outer diameter."},
+        {.name = "tension",
+         .type = ValueType::number,
+         .unit = Unit::newtons,
+         .most = 100000,
+         .above_least = true,
+         .source = "2669 N is told as usual: 7 CFR 1755.200",
+         .meaning = "Most pull while it is laid, by its maker."},
     };
     static const Record record = {"a cable", "catalogue.cables[]", keys};
     return record;
@@ -185,6 +193,23 @@ const Record& optical_figures_record() {
     return record;
 }
 
+const Record& attenuator_record() {
+    static const Key keys[] = {
+        id_key,
+        name_key,
+        {.name = "loss",
+         .type = ValueType::number,
+         .unit = Unit::decibels,
+         .required = true,
+         .most = 60,
+         .above_least = true,
+         .meaning = "Loss, its own connection within it."},
+        price("price", "Price."),
+    };
+    static const Record record = {"an attenuator", "catalogue.attenuators[]", keys};
+    return record;
+}
+
 const Record& building_gear_record() {
     static const Key keys[] = {
         id_key,
@@ -213,7 +238,17 @@ const Record& building_gear_record() {
 
 const Record& hub_gear_record() {
     static const Key keys[] = {
-        id_key,        name_key, count("optic-ports", 1, 10000, "Optic ports."), fastest_rate, price("price", "Price."),
+        id_key,
+        name_key,
+        count("optic-ports", 1, 10000, "Optic ports."),
+        {.name = "copper-ports",
+         .type = ValueType::whole,
+         .most = 10000,
+         .fallback = "0",
+         .source = "none assumed",
+         .meaning = "Copper ports."},
+        fastest_rate,
+        price("price", "Price."),
         install_hours,
     };
     static const Record record = {"hub gear", "catalogue.hub-gear[]", keys};

@@ -169,11 +169,44 @@ const Record& segment_duct_record() {
     static const Key keys[] = {
         {.name = "room",
          .type = ValueType::whole,
-         .required = true,
          .most = 1000,
-         .meaning = "Cables it can still take."},
+         .source = "by `inner-diameter` and rules.duct-fill; required without it",
+         .meaning = "Cables it can still take. Where its inside is given too, the smaller of the two counts."},
+        {.name = "inner-diameter",
+         .type = ValueType::number,
+         .unit = Unit::length,
+         .most = 10,
+         .above_least = true,
+         .source = "not known",
+         .meaning = "Inner diameter. The room is then counted with the thickest cable of the catalogue."},
+        {.name = "cables",
+         .type = ValueType::record_list,
+         .source = "none",
+         .record = &duct_cable_record(),
+         .meaning = "Cables that lie in it already."},
     };
     static const Record record = {"a duct", "map.segments[].duct", keys};
+    return record;
+}
+
+const Record& duct_cable_record() {
+    static const Key keys[] = {
+        {.name = "diameter",
+         .type = ValueType::number,
+         .unit = Unit::length,
+         .required = true,
+         .most = 1,
+         .above_least = true,
+         .meaning = "Outer diameter."},
+        {.name = "count",
+         .type = ValueType::whole,
+         .least = 1,
+         .most = 1000,
+         .fallback = "1",
+         .source = "one cable where no number is given",
+         .meaning = "How many of them."},
+    };
+    static const Record record = {"a cable in a duct", "map.segments[].duct.cables[]", keys};
     return record;
 }
 

@@ -40,6 +40,14 @@ constexpr Key percent(std::string_view name, std::string_view fallback, std::str
             .meaning = meaning};
 }
 
+constexpr Key share(std::string_view name, std::string_view fallback, std::string_view source,
+                    std::string_view meaning) {
+    Key key = percent(name, fallback, source, meaning);
+    key.most = 100;
+    key.above_least = true;
+    return key;
+}
+
 constexpr Key strands(std::string_view name, std::string_view fallback, std::string_view source,
                       std::string_view meaning) {
     return {.name = name,
@@ -109,8 +117,8 @@ const Record& rules_record() {
          .type = ValueType::choice,
          .fallback = "duplex",
          .source = "the format's own choice",
-         .choices = "duplex bidirectional",
-         .meaning = "Two strands a link, or one."},
+         .choices = "duplex bidirectional cheaper",
+         .meaning = "Two strands a link, or one, or for all links of a plan whichever of the two makes it cheaper."},
         {.name = "max-enclosures",
          .type = ValueType::whole,
          .most = 1000,
@@ -149,8 +157,26 @@ const Record& rules_record() {
          .fallback = "0",
          .source = none_assumed,
          .meaning = "Ports wanted free on every building's gear."},
+        length("copper-length", "100", "ANSI/TIA-568.2-D, ISO/IEC 11801-1: a channel of 100 m; value from memory",
+               "Longest copper run from gear to a device, cords included."),
+        {.name = "duct-fill",
+         .type = ValueType::record,
+         .record = &duct_fill_record(),
+         .meaning = "Most of an existing duct's inside that cables may take."},
     };
     static const Record record = {"rules", "rules", keys};
+    return record;
+}
+
+const Record& duct_fill_record() {
+    constexpr std::string_view table =
+        "NEC (NFPA 70) Chapter 9 Table 1; not binding for fibre alone, used as good practice";
+    static const Key keys[] = {
+        share("one", "53", table, "Share of the cross-section that one cable may take."),
+        share("two", "31", table, "Share that two cables together may take."),
+        share("more", "40", table, "Share that three cables or more together may take."),
+    };
+    static const Record record = {"duct fill", "rules.duct-fill", keys};
     return record;
 }
 

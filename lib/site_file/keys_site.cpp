@@ -107,8 +107,44 @@ const Record& hub_record() {
          .fallback = "0",
          .source = "nothing assumed to be there",
          .meaning = "Optic ports already there and unused."},
+        {.name = "free-copper-ports",
+         .type = ValueType::whole,
+         .most = 1e6,
+         .fallback = "0",
+         .source = "nothing assumed to be there",
+         .meaning = "Copper ports already there and unused."},
+        {.name = "growth-ports",
+         .type = ValueType::whole,
+         .most = 10000,
+         .fallback = "0",
+         .source = "none assumed",
+         .meaning = "Optic ports wanted free for links that come later."},
+        {.name = "devices",
+         .type = ValueType::record_list,
+         .source = "none",
+         .record = &hub_device_record(),
+         .meaning = "What takes copper ports at the hub."},
+        {.name = "uplink",
+         .type = ValueType::rate,
+         .source = "not known, so not held against the demand",
+         .meaning = "Line rate from the hub to the rest of the world."},
     };
     static const Record record = {"a hub", "hub", keys};
+    return record;
+}
+
+const Record& hub_device_record() {
+    static const Key keys[] = {
+        {.name = "what", .type = ValueType::text, .required = true, .meaning = "Recorder, server."},
+        {.name = "count",
+         .type = ValueType::whole,
+         .least = 1,
+         .most = 1000,
+         .fallback = "1",
+         .source = "one port where no number is given",
+         .meaning = "Copper ports it takes."},
+    };
+    static const Record record = {"a device at the hub", "hub.devices[]", keys};
     return record;
 }
 
@@ -168,6 +204,12 @@ const Record& device_record() {
          .fallback = "0",
          .source = "not fed over the data cable",
          .meaning = "Power each takes over the data cable, at the device."},
+        {.name = "copper-length",
+         .type = ValueType::number,
+         .unit = Unit::length,
+         .most = 10000,
+         .source = "not known, so not held against rules.copper-length",
+         .meaning = "Longest copper run from the gear to one of them, cords included."},
     };
     static const Record record = {"a device", "buildings[].devices[]", keys};
     return record;

@@ -127,7 +127,11 @@ void read_segment(Fields fields, CoordinateSystem coordinates, Reading& reading,
     segment.name = fields.text("name");
     read_course(fields, coordinates, reading, draft, segment);
     segment.ground = resolve(fields, "ground", draft.grounds, reading).value_or(0);
-    if (fields.has("duct")) segment.duct_room = fields.record("duct").whole("room");
+    if (fields.has("duct")) {
+        const DuctGiven duct = read_duct(fields.record("duct"), reading);
+        segment.duct_room = duct.room;
+        segment.duct_bore = duct.bore;
+    }
     segment.pole_line = fields.flag("poles");
     segment.charges = read_charges(fields);
     segment.ban = fields.text("ban");
@@ -138,6 +142,29 @@ void read_segment(Fields fields, CoordinateSystem coordinates, Reading& reading,
 }
 
 }  // namespace
+
+DuctGiven read_duct(Fields fields, Reading& reading) {
+    DuctGiven duct;
+    if (!fields.has("room") && !fields.has("inner-diameter")) {
+        reading.error(fields.position(), "neither 'room' nor 'inner-diameter' for a duct", "one of the two, or both");
+    }
+    if (fields.has("cables") && !fields.has("inner-diameter")) {
+        reading.error(fields.position("cables"), "cables in a duct without its inner diameter",
+                      "key 'inner-diameter', or only 'room'");
+    }
+    duct.room = fields.has("room") ? fields.whole("room") : most_room_in_a_duct;
+    if (!fields.has("inner-diameter")) return duct;
+    DuctBore bore;
+    bore.inner_diameter_mm = fields.number("inner-diameter") * 1000;
+    for (const NodeId item : fields.items("cables")) {
+        Fields cable = fields.item("cables", item, "");
+        const double diameter_mm = cable.number("diameter") * 1000;
+        const int count = cable.whole("count");
+        bore.cable_diameters_mm.insert(bore.cable_diameters_mm.end(), static_cast<std::size_t>(count), diameter_mm);
+    }
+    duct.bore = std::move(bore);
+    return duct;
+}
 
 FixedCharge read_charge(Fields fields) {
     FixedCharge charge;

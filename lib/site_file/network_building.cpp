@@ -231,6 +231,7 @@ private:
                                     line.points.begin() + static_cast<std::ptrdiff_t>(cuts[i + 1]) + 1);
             segment.ground = line.ground;
             segment.duct_room = line.duct_room;
+            segment.duct_bore = line.duct_bore;
             segment.pole_line = line.pole_line;
             segment.ban = line.ban;
             segment.charges = line.charges;

@@ -34,6 +34,10 @@ SpareRules read_spare(Fields fields) {
     return spare;
 }
 
+FillRules read_duct_fill(Fields fields) {
+    return {fields.percent("one"), fields.percent("two"), fields.percent("more")};
+}
+
 OpenGroundRules read_open_ground(Fields fields, Reading& reading) {
     OpenGroundRules rules;
     if (fields.has("spacing")) rules.spacing = fields.length("spacing");
@@ -91,7 +95,9 @@ Labour read_labour(Fields fields) {
 Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     Rules rules;
     rules.termination = fields.choice("termination") == 1 ? Termination::spliced : Termination::factory;
-    rules.strand_use = fields.choice("strand-use") == 1 ? StrandUse::bidirectional : StrandUse::duplex;
+    const int strand_use = fields.choice("strand-use");
+    rules.strand_use = strand_use == 1 ? StrandUse::bidirectional : StrandUse::duplex;
+    rules.either_strand_use = strand_use == 2;
     rules.most_enclosures = fields.whole("max-enclosures");
     rules.hop_limit = fields.whole("hop-limit");
     draft.enclosure_kinds = fields.choices("enclosure-kinds");
@@ -104,6 +110,8 @@ Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     rules.open_ground = read_open_ground(fields.record("open-ground"), reading);
     rules.failures = read_failures(fields.record("failures"));
     rules.spare_copper_ports = fields.whole("spare-copper-ports");
+    rules.longest_copper = fields.length("copper-length");
+    rules.duct_fill = read_duct_fill(fields.record("duct-fill"));
     return rules;
 }
 

@@ -21,6 +21,15 @@ OpeningMethod read_pole_line(Fields fields);
 void read_places(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
 void read_segments(Fields& map, CoordinateSystem coordinates, Reading& reading, Draft& draft);
 
+/// A duct that is already there, as it is given. Where only its inside is, the room is `most_room_in_a_duct` until
+/// settle_duct_room().
+inline constexpr int most_room_in_a_duct = 1000;
+struct DuctGiven {
+    std::optional<int> room;
+    std::optional<DuctBore> bore;
+};
+DuctGiven read_duct(Fields fields, Reading& reading);
+
 FixedCharge read_charge(Fields fields);
 /// The list behind the key `charges`.
 std::vector<FixedCharge> read_charges(Fields& fields);

@@ -5,8 +5,10 @@
 #include <fmt/format.h>
 
 #include "open_ground/open_ground.hpp"
+#include "rates/duct_fill.hpp"
 #include "scenario/connectivity.hpp"
 #include "scenario/money_range.hpp"
+#include "site_file/section_readers.hpp"
 
 namespace spadework::site_file {
 
@@ -88,6 +90,7 @@ void report_too_large_sums(const SourcePosition& where, Reading& reading) {
 }
 
 void check_strand_use(const Fields& site, Reading& reading, const Scenario& scenario) {
+    if (scenario.rules.either_strand_use) return;
     const bool duplex = scenario.rules.strand_use == StrandUse::duplex;
     const int strands = duplex ? 2 : 1;
     const std::string use = duplex ? "duplex" : "bidirectional";
@@ -121,6 +124,29 @@ void settle_places(Reading& reading, Draft& draft) {
                                          ? "not allowed by the place"
                                          : fmt::format("not allowed by the rules at a {}", name_of(place.kind));
         }
+    }
+}
+
+void settle_duct_room(Reading& reading, Draft& draft) {
+    const Scenario& scenario = draft.scenario;
+    const double thickest = thickest_cable_mm(scenario.catalogue);
+    for (Segment& segment : draft.scenario.segments) {
+        if (!segment.duct_bore) continue;
+        const int said = segment.duct_room.value_or(most_room_in_a_duct);
+        const int room = room_by_fill(*segment.duct_bore, thickest, scenario.rules.duct_fill, said);
+        segment.duct_room = room;
+        if (room >= said || said == most_room_in_a_duct) continue;
+        std::vector<double> cables = segment.duct_bore->cable_diameters_mm;
+        cables.insert(cables.end(), static_cast<std::size_t>(room) + 1, thickest);
+        reading.warning(
+            draft.segments.position_of(segment.id),
+            fmt::format(
+                "the duct in segment {} is said to have room for {} cables; rules.duct-fill leaves room for {}, as "
+                "{} in it with the catalogue's thickest of {:.1f} mm fill {:.1f} % of {} %",
+                quoted(segment.id), said, room, cables.size(), thickest,
+                100 * duct_fill(segment.duct_bore->inner_diameter_mm, cables),
+                fill_limit(cables.size(), scenario.rules.duct_fill).percent()),
+            fmt::format("room: {}, which counts here", room));
     }
 }
 

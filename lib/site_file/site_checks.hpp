@@ -9,6 +9,11 @@ namespace spadework::site_file {
 /// stand. Reports buildings on the hub's place, two buildings on one place, and places that claim to be the hub.
 void settle_places(Reading& reading, Draft& draft);
 
+/// Where the inside of an existing duct is known, its room becomes what the fill rules leave for the thickest cable of
+/// the catalogue, or what is said of its room where that is less. Warns where the rules leave less than was said.
+/// Segments must still be in the order of the file; everything must have been read without errors.
+void settle_duct_room(Reading& reading, Draft& draft);
+
 /// Reports buildings that no usable segment joins to the hub: on the map as read, or with its areas worked in. The map
 /// must have been read without errors.
 void check_connections(const Scenario& scenario, Reading& reading, const Draft& draft);

@@ -124,6 +124,7 @@ void read_scenario(const Document& main, Sources& sources, Reading& reading, Dra
     read_layout_of_site(site, sources, reading, draft);
     read_prices_and_rules(site, sources, reading, draft);
     settle_places(reading, draft);
+    if (count_errors(reading) == 0) settle_duct_room(reading, draft);
     if (draft.map_is_sound && draft.scenario.areas.empty()) check_connections(draft.scenario, reading, draft);
     if (count_errors(reading) == 0) check_prices(site, reading, draft);
 }

@@ -29,7 +29,7 @@ TEST_CASE("where no handhole is passed the bend counts, and the turn is in degre
 TEST_CASE("a 12 mm cable bends no tighter than 240 mm while pulled (PULL-2) and 120 mm at rest (PULL-6)") {
     Scenario site = small_site::site();
     for (CableProduct& product : site.catalogue.cables)
-        product.diameter = Length::from_millimetres(12);
+        product.diameter_mm = 12;
     const auto schedule = pull_schedule(site, small_site::home_runs(site));
     CHECK(schedule[0].radius_pulling == Length::from_millimetres(240));
     CHECK(schedule[0].radius_installed == Length::from_millimetres(120));

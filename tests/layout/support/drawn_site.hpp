@@ -95,7 +95,7 @@ inline CableProduct cable(int strands, double cents_per_metre) {
     product.length_step = Length::from_millimetres(1);
     product.longest = Length::from_metres(100000);
     product.factory_end_price = cents(1000 + 50 * strands);
-    product.diameter = Length::from_millimetres(8);
+    product.diameter_mm = 8;
     return product;
 }
 
