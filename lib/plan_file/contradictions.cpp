@@ -51,6 +51,7 @@ public:
         find_strand_contradictions(field_of(value_, "strands"), file_, problems_);
         check_tests();
         check_costs();
+        if (file_.as_built) check_as_built(*file_.as_built);
     }
 
 private:
@@ -239,6 +240,19 @@ private:
         if (fits && sum == file_.costs.total.minor()) return;
         note(field_of(costs, "total"), fmt::format("a total of {}", file_.costs.total.minor()),
              "the sum of the categories");
+    }
+
+    void check_as_built(const AsBuilt& as_built) {
+        const JsonValue& where = field_of(value_, "as_built");
+        for (std::size_t i = 0; i < as_built.cables.size(); ++i)
+            need_known(field_of(field_of(where, "cables").items[i], "cable"), as_built.cables[i].cable, cable_ids_,
+                       "cable");
+        std::set<ReadingKey> seen;
+        for (std::size_t i = 0; i < as_built.readings.size(); ++i) {
+            const ReadingKey& key = as_built.readings[i].key;
+            if (key.building.empty() || seen.insert(key).second) continue;
+            note(field_of(where, "readings").items[i], "a second reading of the same", "one reading each");
+        }
     }
 
     const JsonValue& value_;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "layout/plan.hpp"
+#include "plan_file/as_built.hpp"
 #include "rates/cable_rates.hpp"
 #include "scenario/scenario.hpp"
 #include "sheets/labels.hpp"
@@ -165,6 +166,7 @@ struct PlanFile {
     std::vector<NamedTest> tests;
     std::vector<NamedLabel> labels;
     NamedCosts costs;
+    std::optional<AsBuilt> as_built;  ///< Once readings were accepted, or refused.
 };
 
 /// The rows that a later strand map keeps to.

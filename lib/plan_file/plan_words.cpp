@@ -1,5 +1,7 @@
 #include "plan_file/plan_words.hpp"
 
+#include "plan_file/as_built.hpp"
+
 namespace spadework::plan_file {
 
 const std::vector<std::string>& role_words() {
@@ -14,6 +16,12 @@ const std::vector<std::string>& purpose_words() {
 
 const std::vector<std::string>& holder_words() {
     static const std::vector<std::string> words = {"hub-panel", "enclosure", "outlet", "stored"};
+    return words;
+}
+
+const std::vector<std::string>& verdict_words() {
+    static const std::vector<std::string> words = {"swapped",           "fail",    "wrong-length", "too-good",
+                                                   "directions-differ", "missing", "not-in-plan",  "pass"};
     return words;
 }
 

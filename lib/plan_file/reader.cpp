@@ -36,7 +36,7 @@ public:
             value,
             {"format", "version", "site", "layout", "straight_lines", "segments", "cables", "enclosures", "links",
              "building_gear", "hub_gear", "hub_ports", "chains", "strands", "tests", "labels", "costs"},
-            problems_);
+            problems_, {"as_built"});
         PlanFile plan;
         site(fields["site"], plan);
         plan.layout = static_cast<LayoutKind>(word(fields["layout"], layout_ids()));
@@ -53,6 +53,7 @@ public:
         plan.tests = list(fields["tests"], &Reader::test);
         plan.labels = list(fields["labels"], &Reader::label);
         plan.costs = costs(fields["costs"]);
+        if (fields["as_built"].kind != JsonKind::null) plan.as_built = as_built(fields["as_built"]);
         return plan;
     }
 
@@ -262,6 +263,47 @@ private:
         return {name(fields["currency"]), static_cast<int>(json::whole(fields["digits"], {0, 6}, problems_)),
                 list(fields["categories"], &Reader::category),
                 Money::from_minor(json::whole(fields["total"], any_money, problems_))};
+    }
+
+    AcceptanceLimits limits(const JsonValue& value) {
+        const Fields fields(value, {"length_thousandths_percent", "length_least_mm", "direction_mdb"}, problems_);
+        return {json::whole(fields["length_thousandths_percent"], {0, 100'000}, problems_),
+                length(fields["length_least_mm"]),
+                json::whole(fields["direction_mdb"], {0, any_thousandths.most}, problems_)};
+    }
+
+    std::optional<Length> length_or_none(const JsonValue& value) {
+        if (value.kind == JsonKind::null) return std::nullopt;
+        return length(value);
+    }
+
+    AsBuiltCable as_built_cable(const JsonValue& value) {
+        const Fields fields(value, {"cable", "ordered_mm", "measured_mm"}, problems_);
+        return {name(fields["cable"]), length(fields["ordered_mm"]), length_or_none(fields["measured_mm"])};
+    }
+
+    NamedReading reading(const JsonValue& value) {
+        const Fields fields(value,
+                            {"building", "link", "strand", "from", "wavelength_pm", "loss_mdb", "length_mm", "date",
+                             "tested_by", "verdict", "why"},
+                            problems_);
+        NamedReading reading;
+        reading.key = {name(fields["building"]), count(fields["link"]), count(fields["strand"]), name(fields["from"]),
+                       json::whole(fields["wavelength_pm"], {0, any_thousandths.most}, problems_)};
+        if (fields["loss_mdb"].kind != JsonKind::null)
+            reading.loss_mdb = json::whole(fields["loss_mdb"], {0, any_thousandths.most}, problems_);
+        reading.length = length_or_none(fields["length_mm"]);
+        reading.date = text(fields["date"]);
+        reading.tested_by = text(fields["tested_by"]);
+        reading.verdict = static_cast<Verdict>(word(fields["verdict"], verdict_words()));
+        reading.why = text(fields["why"]);
+        return reading;
+    }
+
+    AsBuilt as_built(const JsonValue& value) {
+        const Fields fields(value, {"limits", "cables", "readings"}, problems_);
+        return {limits(fields["limits"]), list(fields["cables"], &Reader::as_built_cable),
+                list(fields["readings"], &Reader::reading)};
     }
 
     Problems& problems_;

@@ -180,6 +180,50 @@ void write_costs(JsonWriter& json, const NamedCosts& costs) {
     json.end();
 }
 
+void write_length_or_null(JsonWriter& json, const char* name, const std::optional<Length>& length) {
+    json.key(name);
+    if (length) {
+        json.whole(length->millimetres());
+    } else {
+        json.null();
+    }
+}
+
+void write_reading(JsonWriter& json, const NamedReading& reading) {
+    json.key("building").text(reading.key.building);
+    json.key("link").whole(reading.key.link);
+    json.key("strand").whole(reading.key.leg);
+    json.key("from").text(reading.key.from);
+    json.key("wavelength_pm").whole(reading.key.wavelength_pm);
+    json.key("loss_mdb");
+    if (reading.loss_mdb) {
+        json.whole(*reading.loss_mdb);
+    } else {
+        json.null();
+    }
+    write_length_or_null(json, "length_mm", reading.length);
+    json.key("date").text(reading.date);
+    json.key("tested_by").text(reading.tested_by);
+    json.key("verdict").text(verdict_words()[static_cast<std::size_t>(reading.verdict)]);
+    json.key("why").text(reading.why);
+}
+
+void write_as_built(JsonWriter& json, const AsBuilt& as_built) {
+    json.key("as_built").begin_object();
+    json.key("limits").begin_object(Shape::one_line);
+    json.key("length_thousandths_percent").whole(as_built.limits.length_share);
+    json.key("length_least_mm").whole(as_built.limits.length_least.millimetres());
+    json.key("direction_mdb").whole(as_built.limits.direction_mdb);
+    json.end();
+    write_objects(json, "cables", as_built.cables, [&](const AsBuiltCable& cable) {
+        json.key("cable").text(cable.cable);
+        json.key("ordered_mm").whole(cable.ordered.millimetres());
+        write_length_or_null(json, "measured_mm", cable.measured);
+    });
+    write_objects(json, "readings", as_built.readings, [&](const auto& one) { write_reading(json, one); });
+    json.end();
+}
+
 void write_head(JsonWriter& json, const PlanFile& file) {
     json.key("format").text(format_name);
     json.key("version").whole(format_version);
@@ -224,6 +268,7 @@ std::string plan_file_json(const PlanFile& file) {
     write_objects(json, "tests", file.tests, [&](const auto& one) { write_test(json, one); });
     write_objects(json, "labels", file.labels, [&](const auto& one) { write_label(json, one); });
     write_costs(json, file.costs);
+    if (file.as_built) write_as_built(json, *file.as_built);
     json.end();
     return json.finished();
 }

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "plan_file/plan_file.hpp"
 #include "report/csv_writer.hpp"
 #include "report/lookup.hpp"
 #include "report/sheet_columns.hpp"
@@ -29,8 +30,10 @@ void write_strand(CsvWriter& csv, const Scenario& scenario, const LayoutResult& 
 }
 
 void write_reading_row(CsvWriter& csv, const Scenario& scenario, const StrandTest& test, const LossLimit& limit) {
-    csv.number(plain(limit.wavelength_nm, 0)).number(plain(test.glass, scenario));
-    csv.number(plain(limit.calculated_db, 3)).number(plain(limit.pass_db, 3)).number(plain(limit.least_db, 3));
+    csv.number(plain(limit.wavelength_nm, 3)).number(plain(test.glass, scenario));
+    // The very thousandths that a plan file keeps and an acceptance holds readings against.
+    for (const double decibels : {limit.calculated_db, limit.pass_db, limit.least_db})
+        csv.number(plain(static_cast<double>(plan_file::thousandths(decibels)) / 1000, 3));
     for (int blank = 0; blank < 4; ++blank)
         csv.text("");
     csv.end_row();

@@ -13,7 +13,7 @@ PROGRAM = os.environ.get("SPADEWORK_PROGRAM", str(ROOT / "build" / "spadework"))
 SCENARIOS = ROOT / "scenarios"
 SHARED = pathlib.Path(os.environ.get("SPADEWORK_SHARED_DIR", ROOT.parent / "shared"))
 
-OK, INTERNAL, USAGE, INVALID_SITE, INFEASIBLE, CANNOT_WRITE, NOT_PROVED = 0, 1, 2, 3, 4, 5, 6
+OK, INTERNAL, USAGE, INVALID_SITE, INFEASIBLE, CANNOT_WRITE, NOT_PROVED, NOT_ACCEPTED = range(8)
 INTERRUPTED = 130
 PATIENCE_SECONDS = 300  # A sanitizer build on a busy machine is slow; nothing here measures time.
 

@@ -20,6 +20,7 @@ struct Command {
 Command add_survey_command(CLI::App& program);
 Command add_compare_command(CLI::App& program);
 Command add_verify_command(CLI::App& program);
+Command add_accept_command(CLI::App& program);
 Command add_check_command(CLI::App& program);
 Command add_enclosure_command(CLI::App& program);
 Command add_strands_command(CLI::App& program);

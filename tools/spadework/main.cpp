@@ -22,15 +22,15 @@ constexpr const char* description =
     "possible.";
 
 constexpr const char* exit_codes =
-    "Exit codes: 0 done; 1 a bug in spadework; 2 wrong command line; 3 the site file has errors; 4 nothing that can\n"
+    "Exit codes: 0 done; 1 a bug in spadework; 2 wrong command line; 3 an input file has errors; 4 nothing that can\n"
     "be built meets the site's rules; 5 output cannot be written; 6 a certificate does not prove what it claims;\n"
-    "130 stopped by Ctrl-C, best so far was printed.";
+    "7 readings are not accepted; 130 stopped by Ctrl-C, best so far was printed.";
 
 std::vector<Command> add_commands(CLI::App& program) {
     program.require_subcommand(1);
     return {add_survey_command(program),  add_compare_command(program), add_enclosure_command(program),
-            add_strands_command(program), add_verify_command(program),  add_check_command(program),
-            add_example_command(program), add_schema_command(program)};
+            add_strands_command(program), add_verify_command(program),  add_accept_command(program),
+            add_check_command(program),   add_example_command(program), add_schema_command(program)};
 }
 
 std::vector<std::string> command_names(const CLI::App& program) {

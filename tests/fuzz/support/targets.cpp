@@ -3,7 +3,8 @@
 namespace spadework::fuzz {
 
 const std::vector<Target>& targets() {
-    static const std::vector<Target> list = {{"certificate", try_certificate},
+    static const std::vector<Target> list = {{"acceptance", try_acceptance},
+                                             {"certificate", try_certificate},
                                              {"csv", try_csv},
                                              {"geojson", try_geojson},
                                              {"gpx", try_gpx},
