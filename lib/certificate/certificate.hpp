@@ -56,9 +56,16 @@
 // segment that it is `like`. It has to lie in that segment's open ground and overlays all along, and outside all
 // obstacles. Plans and bounds speak of the map with these lines, which must be the same in all files of a folder.
 //
+// Where the site's rules leave the strand use to the price, `strand_use` says which one the plan's links have, and
+// `proof` bounds the plans of that one alone. `other_strand_use` bounds those of the other, by a `proof` of the same
+// kind; or says by a `proof` of null that there are none to bound, which the site's figures must show: some building
+// that no optic of that strand use reaches, or a catalogue without gear for it. The smaller bound of the two counts. A
+// layout that names another as containing it does so strand use by strand use.
+//
 // The last member, `seal`, is a checksum (FNV-1a, 64 bits) of all bytes before its key. It shows that a file is as it
 // was written; no proof rests on it.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -73,6 +80,13 @@ namespace spadework::certificate {
 /// The format's number; files of another are refused.
 inline constexpr int format_version = 1;
 
+/// What bounds plans of the strand use that the plan does not have, on sites whose rules allow either.
+struct OtherUseProof {
+    StrandUse use = StrandUse::duplex;
+    bool impossible = false;  ///< The site's figures leave no plan of that strand use, and nothing to bound.
+    BoundCertificate proof;
+};
+
 struct Certificate {
     std::string site_name;
     std::string site_digest;      ///< Of every byte of the site's files; see Scenario::digest.
@@ -83,6 +97,7 @@ struct Certificate {
     Money direct_bound;  ///< The same before contingency and tax.
     Plan plan;
     BoundCertificate proof;
+    std::optional<OtherUseProof> other_use;
 };
 
 /// "home-runs.certificate.json".

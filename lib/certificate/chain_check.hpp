@@ -16,6 +16,9 @@ namespace spadework::certificate {
 /// Whether chains end at their last building or are closed to rings.
 enum class Chains { open, closed };
 
+/// Whether the site's figures leave any such chains.
+bool chains_are_possible(const Scenario& scenario, Chains chains);
+
 /// Figures above what the site's prices make, and figures out of their range: a sentence part each.
 std::vector<std::string> chain_figure_faults(const Scenario& scenario, const ChainEvidence& evidence, Chains chains);
 

@@ -121,6 +121,11 @@ std::string range_fault(const Scenario& scenario, const ChainEvidence& evidence)
 
 }  // namespace
 
+bool chains_are_possible(const Scenario& scenario, Chains chains) {
+    const auto figures = figures_of(scenario, chains);
+    return figures && !figures->beside.empty();
+}
+
 std::vector<std::string> chain_figure_faults(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
     const auto figures = figures_of(scenario, chains);
     if (!figures) return {chains == Chains::closed ? "no ring can be built" : "no daisy chain can be built"};

@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
-#include "plan_file/plan_words.hpp"
 #include "certificate/reader.hpp"
+#include "plan_file/plan_words.hpp"
 
 namespace spadework::certificate {
 
@@ -129,17 +129,25 @@ private:
                 positions(fields["trunks"]), buildings(fields["serves"])};
     }
 
+    /// None where the key is not there.
+    std::optional<int> attenuator(const JsonValue& value) {
+        if (value.kind == JsonKind::null) return std::nullopt;
+        return index_of(value, scenario_.catalogue.attenuators, "an attenuator", problems_);
+    }
+
     PlannedLink link(const JsonValue& value) {
         const Fields fields(
             value,
             {"building", "from", "number", "megabits", "optic", "strands", "cables", "glass", "mated_pairs", "splices"},
-            problems_);
+            problems_, {"attenuator_at_start", "attenuator_at_end"});
         PlannedLink link;
         link.building = building(fields["building"]);
         link.from = building_or_none(fields["from"]);
         link.number = count(fields["number"]);
         link.rate = BitRate::from_megabits(whole(fields["megabits"], {0, 2'000'000'000}, problems_));
         link.optic = index_of(fields["optic"], scenario_.catalogue.optics, "an optic", problems_);
+        link.attenuator_at_start = attenuator(fields["attenuator_at_start"]);
+        link.attenuator_at_end = attenuator(fields["attenuator_at_end"]);
         link.strands = count(fields["strands"]);
         link.cables = positions(fields["cables"]);
         link.glass = length(fields["glass"]);

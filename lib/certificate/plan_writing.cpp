@@ -1,5 +1,5 @@
-#include "plan_file/plan_words.hpp"
 #include "certificate/writer.hpp"
+#include "plan_file/plan_words.hpp"
 
 namespace spadework::certificate {
 
@@ -105,6 +105,10 @@ void write_link(JsonWriter& json, const Scenario& scenario, const PlannedLink& l
     json.key("number").whole(link.number);
     json.key("megabits").whole(link.rate.megabits());
     json.key("optic").text(id_at(scenario.catalogue.optics, link.optic));
+    if (link.attenuator_at_start)
+        json.key("attenuator_at_start").text(id_at(scenario.catalogue.attenuators, *link.attenuator_at_start));
+    if (link.attenuator_at_end)
+        json.key("attenuator_at_end").text(id_at(scenario.catalogue.attenuators, *link.attenuator_at_end));
     json.key("strands").whole(link.strands);
     write_numbers(json, "cables", link.cables);
     json.key("glass").whole(link.glass.millimetres());

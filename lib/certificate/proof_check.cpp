@@ -90,6 +90,13 @@ std::vector<std::string> trunk_faults(const Scenario& scenario, const Certificat
 
 }  // namespace
 
+bool is_impossible(const Scenario& scenario, LayoutKind layout) {
+    if (layout == LayoutKind::daisy_chain) return !chains_are_possible(scenario, Chains::open);
+    if (layout == LayoutKind::ring) return !chains_are_possible(scenario, Chains::closed);
+    if (!home_run_figures(scenario)) return true;  // A building that cannot be lit or served at all.
+    return layout == LayoutKind::trunk_one && !one_trunk_figures(scenario);
+}
+
 std::vector<std::string> proof_faults(const Scenario& scenario, const Certificate& certificate,
                                       std::optional<Money>& direct) {
     if (certificate.proof.trunks) return trunk_faults(scenario, certificate, direct);

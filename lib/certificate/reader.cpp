@@ -5,9 +5,10 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "plan_file/plan_words.hpp"
 #include "certificate/seal.hpp"
 #include "diagnostics/shown_text.hpp"
+#include "plan_file/plan_words.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::certificate {
 
@@ -67,15 +68,48 @@ void read_head(const Fields& fields, const Scenario& scenario, Certificate& cert
 
 constexpr const char* lines_key = "straight_lines";
 
-/// The keys that a certificate has to have: straight lines only where there are any.
-std::vector<const char*> keys_of(const JsonValue& value) {
+/// The keys that a certificate has to have: straight lines only where there are any, strand uses only where the site's
+/// rules leave them to the price.
+std::vector<const char*> keys_of(const JsonValue& value, const Scenario& scenario) {
     std::vector<const char*> keys = {"format", "version", "site",  "currency",     "certified_together",
                                      "layout", "total",   "bound", "direct_bound", "plan",
                                      "proof",  "seal"};
     const bool has_lines = std::any_of(value.members.begin(), value.members.end(),
                                        [](const auto& member) { return member.key == lines_key; });
     if (has_lines) keys.push_back(lines_key);
+    if (scenario.rules.either_strand_use) keys.insert(keys.end(), {"strand_use", "other_strand_use"});
     return keys;
+}
+
+StrandUse read_strand_use(const JsonValue& value, Problems& problems) {
+    for (const StrandUse use : {StrandUse::duplex, StrandUse::bidirectional}) {
+        if (value.kind == JsonKind::text && value.text == name_of(use)) return use;
+    }
+    problems.add(value, in_words(value), "one of duplex, bidirectional");
+    return StrandUse::duplex;
+}
+
+/// What bounds the strand use that the plan does not have; its proof is read on the site where plans have that one.
+OtherUseProof read_other_use(const JsonValue& value, const Scenario& map, Problems& problems) {
+    const Fields fields(value, {"strand_use", "proof"}, problems);
+    OtherUseProof other;
+    other.use = read_strand_use(fields["strand_use"], problems);
+    other.impossible = fields["proof"].kind == JsonKind::null;
+    if (!other.impossible) other.proof = read_proof(fields["proof"], settled_on(map, other.use), problems);
+    return other;
+}
+
+/// Plan and proofs, each on the site of its strand use.
+void read_content(const Fields& fields, const Scenario& map, Certificate& certificate, Problems& problems) {
+    certificate.plan = read_plan(fields["plan"], map, certificate.layout, problems);
+    certificate.plan.strand_use = map.rules.strand_use;
+    if (!map.rules.either_strand_use) {
+        certificate.proof = read_proof(fields["proof"], map, problems);
+        return;
+    }
+    certificate.plan.strand_use = read_strand_use(fields["strand_use"], problems);
+    certificate.proof = read_proof(fields["proof"], settled_on(map, certificate.plan.strand_use), problems);
+    certificate.other_use = read_other_use(fields["other_strand_use"], map, problems);
 }
 
 /// The site with the lines over open ground that the certificate speaks of; the site itself where there are none.
@@ -116,15 +150,14 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {
-        const Fields fields(*value, keys_of(*value), problems);
+        const Fields fields(*value, keys_of(*value, scenario), problems);
         Certificate certificate;
         read_head(fields, scenario, certificate, problems);
         const std::string seal = checksum_text(fields["seal"], problems);
         if (problems.none()) read.other_site = how_site_differs(scenario, certificate);
         if (read.other_site.empty()) {
             const Scenario& map = map_with_lines(fields, scenario, read, problems);
-            certificate.plan = read_plan(fields["plan"], map, certificate.layout, problems);
-            certificate.proof = read_proof(fields["proof"], map, problems);
+            read_content(fields, map, certificate, problems);
         }
         if (problems.none()) {
             read.broken_seal = how_seal_differs(file_text, seal);

@@ -11,6 +11,7 @@
 #include "comparison/ground_check.hpp"
 #include "rates/quote_rates.hpp"
 #include "scenario/lookup.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::certificate {
 
@@ -49,9 +50,15 @@ public:
     }
 
 private:
+    /// Bound proved on the direct cost of plans with one strand use.
+    struct UseBound {
+        std::optional<Money> direct;
+        bool no_plan = false;  ///< There are none to bound.
+    };
     struct Checked {
         Verdict verdict;
-        std::optional<Money> direct;  ///< Bound proved on direct cost.
+        std::map<StrandUse, UseBound> by_use;
+        std::optional<Money> direct;  ///< The smallest of these.
     };
 
     const Checked& checked(LayoutKind layout) {
@@ -87,7 +94,8 @@ private:
         result.verdict.claimed = certificate.bound;
         const Scenario& map = read.with_lines ? *read.with_lines : scenario_;
         faults = joined(std::move(faults), line_faults(read, map));
-        faults = joined(std::move(faults), plan_faults(map, certificate, result.verdict.total));
+        const StrandUse use = certificate.plan.strand_use;
+        faults = joined(std::move(faults), plan_faults(settled(map, use), certificate, result.verdict.total));
         faults = joined(std::move(faults), bound_faults(map, certificate, result));
     }
 
@@ -114,9 +122,14 @@ private:
     }
 
     std::vector<std::string> bound_faults(const Scenario& map, const Certificate& certificate, Checked& result) {
-        std::vector<std::string> faults = proof_faults(map, certificate, result.direct);
-        if (certificate.proof.contained_in) take_over(certificate, result, faults);
-        if (!result.direct && faults.empty()) faults.emplace_back("the certificate holds no evidence for its bound");
+        std::vector<std::string> faults;
+        for (const StrandUse use : strand_uses(map.rules)) {
+            const UseBound bound = bound_of_use(map, certificate, use, faults);
+            result.by_use[use] = bound;
+            if (bound.no_plan) continue;
+            if (!bound.direct) return faults;
+            result.direct = std::min(result.direct.value_or(*bound.direct), *bound.direct);
+        }
         if (!result.direct) return faults;
         result.verdict.proved_bound = quote_for(*result.direct, scenario_.rules).total();
         if (certificate.direct_bound > *result.direct) {
@@ -134,19 +147,62 @@ private:
         return faults;
     }
 
+    /// The site where plans have one strand use; a copy only where the rules allow either.
+    const Scenario& settled(const Scenario& map, StrandUse use) {
+        if (!map.rules.either_strand_use) return map;
+        const auto [entry, fresh] = settled_.try_emplace({&map, use});
+        if (fresh) entry->second = settled_on(map, use);
+        return entry->second;
+    }
+
+    UseBound bound_of_use(const Scenario& map, const Certificate& certificate, StrandUse use,
+                          std::vector<std::string>& faults) {
+        const Scenario& site = settled(map, use);
+        if (use == certificate.plan.strand_use) return proved_on(site, certificate, use, faults);
+        const auto& other = certificate.other_use;
+        if (!other || other->use != use) {
+            faults.push_back(fmt::format("nothing bounds {} plans", name_of(use)));
+            return {};
+        }
+        if (other->impossible) {
+            if (is_impossible(site, certificate.layout)) return {std::nullopt, true};
+            faults.push_back(
+                fmt::format("{} plans are said to be impossible, which the site's figures do not show", name_of(use)));
+            return {};
+        }
+        Certificate of_other = certificate;
+        of_other.proof = other->proof;
+        return proved_on(site, of_other, use, faults);
+    }
+
+    UseBound proved_on(const Scenario& site, const Certificate& certificate, StrandUse use,
+                       std::vector<std::string>& faults) {
+        UseBound bound;
+        std::vector<std::string> found = proof_faults(site, certificate, bound.direct);
+        if (certificate.proof.contained_in) take_over(certificate, use, bound, found);
+        if (!bound.direct && !bound.no_plan && found.empty())
+            found.emplace_back("the certificate holds no evidence for its bound");
+        faults = joined(std::move(faults), std::move(found));
+        return bound;
+    }
+
     /// The bound of a layout that contains this one.
-    void take_over(const Certificate& certificate, Checked& result, std::vector<std::string>& faults) {
+    void take_over(const Certificate& certificate, StrandUse use, UseBound& bound, std::vector<std::string>& faults) {
         const LayoutKind wide = *certificate.proof.contained_in;
         if (!is_contained(certificate.layout, wide)) {
             faults.push_back(fmt::format("layout {} does not contain {}", id_of(wide), id_of(certificate.layout)));
             return;
         }
         const Checked& other = checked(wide);
-        if (!other.direct || !other.verdict.proved) {
+        const auto of_use = other.by_use.find(use);
+        const bool known = of_use != other.by_use.end() && (of_use->second.direct || of_use->second.no_plan);
+        if (!known || !other.verdict.proved) {
             faults.push_back(fmt::format("its bound is that of {}, which is not proved", id_of(wide)));
             return;
         }
-        result.direct = std::max(result.direct.value_or(*other.direct), *other.direct);
+        bound.no_plan = of_use->second.no_plan;
+        if (!bound.no_plan)
+            bound.direct = std::max(bound.direct.value_or(*of_use->second.direct), *of_use->second.direct);
     }
 
     static std::vector<std::string> joined(std::vector<std::string> all, std::vector<std::string> some) {
@@ -157,6 +213,7 @@ private:
     const Scenario& scenario_;
     std::map<LayoutKind, const ReadCertificate*> files_;
     std::map<LayoutKind, Checked> checked_;
+    std::map<std::pair<const Scenario*, StrandUse>, Scenario> settled_;
 };
 
 }  // namespace

@@ -40,6 +40,9 @@ std::vector<std::string> plan_faults(const Scenario& scenario, const Certificate
 std::vector<std::string> proof_faults(const Scenario& scenario, const Certificate& certificate,
                                       std::optional<Money>& direct);
 
+/// Whether the site's figures show that no plan of the layout exists.
+bool is_impossible(const Scenario& scenario, LayoutKind layout);
+
 /// The verdicts as a table with a line of reasons below each that is not proved.
 std::string verdicts_text(const Scenario& scenario, const std::vector<Verdict>& verdicts);
 

@@ -2,6 +2,7 @@
 
 #include "certificate/seal.hpp"
 #include "scenario/lookup.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::certificate {
 
@@ -239,6 +240,17 @@ void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertific
     json.end();
 }
 
+void write_other_use(JsonWriter& json, const Scenario& scenario, const OtherUseProof& other) {
+    json.key("other_strand_use").begin_object();
+    json.key("strand_use").text(name_of(other.use));
+    if (other.impossible) {
+        json.key("proof").null();
+    } else {
+        write_proof(json, scenario, other.proof);
+    }
+    json.end();
+}
+
 void write_straight_lines(JsonWriter& json, const Scenario& scenario) {
     if (scenario.open_ground.straight.empty()) return;
     json.key("straight_lines").begin_list();
@@ -270,6 +282,7 @@ void write_head(JsonWriter& json, const Scenario& scenario, const Certificate& c
     json.end();
     write_straight_lines(json, scenario);
     json.key("layout").text(id_of(certificate.layout));
+    if (certificate.other_use) json.key("strand_use").text(name_of(certificate.plan.strand_use));
     json.key("total").whole(certificate.total.minor());
     json.key("bound").whole(certificate.bound.minor());
     json.key("direct_bound").whole(certificate.direct_bound.minor());
@@ -284,6 +297,7 @@ std::string to_json(const Scenario& scenario, const Certificate& certificate) {
     json.key("plan");
     write_plan(json, scenario, certificate.plan);
     write_proof(json, scenario, certificate.proof);
+    if (certificate.other_use) write_other_use(json, scenario, *certificate.other_use);
     json.key("seal").text("");
     json.end();
     std::string text = json.finished();

@@ -1,9 +1,6 @@
-#include <map>
-
 #include <fmt/format.h>
 
 #include "checks/finding_makers.hpp"
-#include "rates/opening_rates.hpp"
 
 namespace spadework {
 
@@ -50,22 +47,6 @@ void check_enclosure(const Scenario& scenario, const PlannedEnclosure& enclosure
     }
 }
 
-void check_ducts(const Scenario& scenario, const Plan& plan, Findings& findings) {
-    std::map<Step, int> cables;
-    for (const PlannedCable& cable : plan.cables) {
-        for (const Step& step : cable.steps)
-            ++cables[step];
-    }
-    for (const auto& [step, count] : cables) {
-        const int room = ways_of(scenario, step.segment)[static_cast<std::size_t>(step.way)].room;
-        if (room < 0 || count <= room) continue;
-        findings.push_back({"duct-full", FindingSeverity::error,
-                            "segment " + scenario.segments[static_cast<std::size_t>(step.segment)].id,
-                            fmt::format("{} cables are planned in an existing duct with room for {}", count, room),
-                            static_cast<double>(count), static_cast<double>(room), "cables"});
-    }
-}
-
 }  // namespace
 
 void check_cables(const Scenario& scenario, const Plan& plan, Findings& findings) {
@@ -73,7 +54,6 @@ void check_cables(const Scenario& scenario, const Plan& plan, Findings& findings
         check_cable(scenario, cable, findings);
     for (const PlannedEnclosure& enclosure : plan.enclosures)
         check_enclosure(scenario, enclosure, findings);
-    check_ducts(scenario, plan, findings);
 }
 
 }  // namespace spadework

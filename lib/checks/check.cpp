@@ -26,6 +26,7 @@ Findings check(const Scenario& scenario, const Plan& plan) {
     check_links(scenario, plan, findings);
     check_gear(scenario, plan, findings);
     check_cables(scenario, plan, findings);
+    check_ducts(scenario, plan, findings);
     check_chains(scenario, plan, findings);
     sort_by_severity(findings);
     return findings;

@@ -14,10 +14,11 @@ namespace spadework {
 /// Loss of one direction of a link against its two limits, dB.
 struct DirectionLoss {
     double wavelength_nm = 0;
-    double loss_db = 0;             ///< Fibre, mated pairs and splices at their greatest, with the spare margin.
+    double loss_db = 0;             ///< Fibre, mated pairs and splices at their greatest, attenuator, spare margin.
     double limit_db = 0;            ///< launch_min - receive_min - penalties.
     double margin_db = 0;           ///< limit - loss.
-    double least_loss_db = 0;       ///< Fibre alone: what overload is checked with.
+    double attenuator_db = 0;       ///< Of the attenuators on the way.
+    double least_loss_db = 0;       ///< Fibre and attenuators alone: what overload is checked with.
     double overload_excess_db = 0;  ///< launch_max - least_loss - receive_max; above 0 the receiver is overloaded.
 };
 
@@ -25,6 +26,7 @@ struct LinkBudget {
     int link = 0;  ///< Index into the plan's links.
     DirectionLoss to_building;
     DirectionLoss to_hub;
+    Length longest_glass;  ///< What the optic carries through as many connections.
     [[nodiscard]] const DirectionLoss& worse() const {
         return to_hub.margin_db < to_building.margin_db ? to_hub : to_building;
     }

@@ -8,7 +8,10 @@ namespace spadework {
 enum class FindingSeverity { note, warning, error };
 
 /// Something a check measured against a limit. Kinds are short fixed words: "link-loss", "link-overload", "link-reach",
-/// "poe-budget", "copper-ports", "hub-ports", "duct-full", "hop-limit", "shared-rate", …
+/// "link-too-short", "link-rate", "attenuator", "patch-cord"; "copper-ports", "copper-length", "poe-budget",
+/// "poe-class", "optic-ports", "gear-rate", "gear-missing"; "hub-ports", "hub-copper-ports", "hub-uplink";
+/// "strands-short", "ordered-short", "joints", "enclosure-adapters", "enclosure-place"; "duct-full", "duct-fill",
+/// "duct-jam"; "hop-limit", "shared-rate".
 struct Finding {
     std::string kind;
     FindingSeverity severity = FindingSeverity::note;

@@ -14,11 +14,14 @@ namespace spadework {
 /// Loss, overload, reach and least length of every link.
 void check_links(const Scenario& scenario, const Plan& plan, Findings& findings);
 
-/// Ports, power and rate of every building's gear, and ports of the hub.
+/// Ports, power, copper runs and rate of every building's gear; ports and uplink of the hub.
 void check_gear(const Scenario& scenario, const Plan& plan, Findings& findings);
 
-/// Strands, order lengths and joints of every cable, adapters and places of every enclosure, room in existing ducts.
+/// Strands, order lengths and joints of every cable, adapters and places of every enclosure.
 void check_cables(const Scenario& scenario, const Plan& plan, Findings& findings);
+
+/// Room in existing ducts, and where their inside is known how far cables fill it and whether three may wedge.
+void check_ducts(const Scenario& scenario, const Plan& plan, Findings& findings);
 
 /// Hop limit and shared rate of every chain.
 void check_chains(const Scenario& scenario, const Plan& plan, Findings& findings);

@@ -24,8 +24,8 @@ void check_direction(const DirectionLoss& loss, const char* direction, const std
     }
     if (loss.overload_excess_db > rounding_db) {
         findings.push_back({"link-overload", FindingSeverity::error, where,
-                            fmt::format("{} the strongest signal is {:.2f} dB above what the receiver stands; an "
-                                        "attenuator is needed",
+                            fmt::format("{} the strongest signal is {:.2f} dB above what the receiver stands, and the "
+                                        "catalogue has no attenuator that brings it inside both limits",
                                         direction, loss.overload_excess_db),
                             loss.overload_excess_db, 0, "dB"});
     }
@@ -47,6 +47,27 @@ void check_reach(const OpticProduct& optic, const PlannedLink& link, const std::
     }
 }
 
+/// Which attenuators a link takes, for whoever plugs them.
+void note_attenuators(const Scenario& scenario, const PlannedLink& link, const LinkBudget& budget,
+                      const std::string& where, Findings& findings) {
+    const auto note = [&](std::optional<int> attenuator, const std::string& at, const DirectionLoss& direction) {
+        if (!attenuator) return;
+        const AttenuatorProduct& product = scenario.catalogue.attenuators[static_cast<std::size_t>(*attenuator)];
+        const double bare = direction.overload_excess_db + direction.attenuator_db;
+        findings.push_back({"attenuator", FindingSeverity::note, where,
+                            fmt::format("{} of {:.1f} dB goes in front of the receiver at {}: without it the strongest "
+                                        "signal would be {:.2f} dB above what that stands",
+                                        product.id, product.loss_db, at, bare),
+                            bare, 0, "dB"});
+    };
+    const bool one_strand = link.strands == 1;
+    const DirectionLoss& stronger =
+        budget.to_hub.overload_excess_db > budget.to_building.overload_excess_db ? budget.to_hub : budget.to_building;
+    note(link.attenuator_at_start, link.from ? at_building(scenario, *link.from) : "the hub",
+         one_strand ? stronger : budget.to_hub);
+    note(link.attenuator_at_end, at_building(scenario, link.building), one_strand ? stronger : budget.to_building);
+}
+
 void check_rate(const OpticProduct& optic, const PlannedLink& link, const std::string& where, Findings& findings) {
     if (optic.rate >= link.rate) return;
     findings.push_back({"link-rate", FindingSeverity::error, where,
@@ -66,6 +87,7 @@ void check_links(const Scenario& scenario, const Plan& plan, Findings& findings)
         check_direction(budget.to_building, "towards the building", where, findings);
         check_direction(budget.to_hub, "towards the hub", where, findings);
         check_reach(optic, link, where, findings);
+        note_attenuators(scenario, link, budget, where, findings);
         check_rate(optic, link, where, findings);
         cord_missing = cord_missing || !cheapest_cord(scenario, link.strands);
     }

@@ -57,16 +57,21 @@ LayoutResult assess(const Scenario& scenario, Design design) {
     result.interrupted = design.interrupted;
     result.notes = std::move(design.notes);
     result.certificate = std::move(design.certificate);
-    if (!result.plan) return result;
+    result.impossible = design.impossible;
+    result.direct_bound = design.direct_bound;
+    if (!result.plan) {
+        if (design.nearest) result.findings = check(scenario, *design.nearest);
+        return result;
+    }
     result.findings = check(scenario, *result.plan);
     if (has_errors(result.findings)) {
         result.reason = reason_from(result.findings);
         result.plan.reset();
         return result;
     }
-    result.direct_bound = design.direct_bound;
     result.bound = quote_for(design.direct_bound, scenario.rules).total();
     result.link_budgets = link_budgets(scenario, *result.plan);
+    result.next_rates = next_rates(scenario, *result.plan);
     result.worst_margin_db = worst_margin(result.link_budgets);
     result.worst_cut = worst_cut(scenario, *result.plan);
     result.failures = study_failures(scenario, *result.plan);

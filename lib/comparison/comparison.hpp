@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "checks/checks.hpp"
+#include "checks/next_rate.hpp"
 #include "costing/bill.hpp"
 #include "failures/failures.hpp"
 #include "layout/design.hpp"
@@ -22,11 +23,22 @@ struct CableMetres {
     Length ordered;
 };
 
+/// What a layout comes to where its links have the strand use that was not chosen.
+struct OtherStrandUse {
+    StrandUse use = StrandUse::duplex;
+    std::optional<Money> total;    ///< What the customer would pay; empty when infeasible.
+    std::string reason;            ///< Why infeasible.
+    bool impossible = false;       ///< Proved: no plan of this strand use exists.
+    Money direct_bound;            ///< No plan of this strand use has a smaller direct cost.
+    BoundCertificate certificate;  ///< What proves that.
+};
+
 /// One layout with all that is known of it.
 struct LayoutResult {
     LayoutKind layout = LayoutKind::home_runs;
     std::optional<Plan> plan;  ///< Empty when infeasible.
     std::string reason;        ///< Why infeasible.
+    bool impossible = false;   ///< Proved: no plan of this layout exists.
     bool interrupted = false;
     std::vector<std::string> notes;
     Bill bill;
@@ -42,6 +54,8 @@ struct LayoutResult {
     std::map<int, CableMetres> cable_by_strands;
     StrandMap strand_map;  ///< In the colour order of ANSI/TIA-598.
     std::vector<LinkBudget> link_budgets;
+    std::vector<NextRate> next_rates;     ///< Of each link.
+    std::optional<OtherStrandUse> other;  ///< Where the rules leave the strand use to the price.
     std::optional<double> worst_margin_db;
     SingleCut worst_cut;
     FailureStudy failures;
@@ -56,7 +70,7 @@ struct Comparison {
 };
 
 /// Takes a design through checks and costing. A plan with an error finding is not feasible: the finding becomes the
-/// reason.
+/// reason. Where there is no plan, the findings are those of the nearest one.
 LayoutResult assess(const Scenario& scenario, Design design);
 
 Comparison compare(const Scenario& scenario, std::vector<LayoutResult> layouts);

@@ -58,13 +58,19 @@ void check_hub(const Scenario& scenario, const Plan& plan, Sentences& found) {
     if (ports != plan.hub_ports) {
         found.push_back(fmt::format("{} links begin at the hub, not {}.", ports, plan.hub_ports));
     }
-    int have = scenario.hub.free_optic_ports;
+    int have = scenario.hub.free_optic_ports - scenario.hub.growth_ports;
+    int copper = scenario.hub.free_copper_ports;
     for (const Pieces& pieces : plan.hub_gear) {
         const HubGearProduct& product = item(scenario.catalogue.hub_gear, pieces.product);
-        have += product.optic_ports * pieces.count;
-        if (product.fastest_rate < rate) found.push_back(fmt::format("Hub gear {} is too slow.", product.id));
+        copper += product.copper_ports * pieces.count;
+        if (product.fastest_rate >= rate) have += product.optic_ports * pieces.count;
     }
-    if (have < ports) found.push_back(fmt::format("The hub has {} optic ports and needs {}.", have, ports));
+    for (const HubDevice& device : scenario.hub.devices)
+        copper -= device.count;
+    if (have < ports) {
+        found.push_back(fmt::format("The hub has {} optic ports beside those for growth and needs {}.", have, ports));
+    }
+    if (copper < 0) found.push_back(fmt::format("The hub lacks {} copper ports.", -copper));
 }
 
 }  // namespace

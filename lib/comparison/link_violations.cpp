@@ -48,9 +48,10 @@ void check_glass(const Scenario& scenario, const Plan& plan, const PlannedLink& 
     int splices = 0;
     for (const int index : link.cables) {
         const PlannedCable& cable = item(plan.cables, index);
-        millimetres += cable.lengths.with_slack.millimetres();
+        const bool cut = scenario.rules.termination == Termination::spliced;
+        millimetres += (cut ? cable.lengths.with_slack : cable.lengths.ordered).millimetres();
         splices += cable.lengths.joints;
-        if (scenario.rules.termination == Termination::spliced) splices += 2;
+        if (cut) splices += 2;
     }
     const int pairs = 2 + static_cast<int>(link.cables.size()) - 1;
     if (millimetres != link.glass.millimetres()) {
@@ -63,15 +64,31 @@ void check_glass(const Scenario& scenario, const Plan& plan, const PlannedLink& 
     }
 }
 
-bool direction_holds(const Scenario& scenario, const PlannedLink& link, const OpticalFigures& figures) {
+/// What attenuators take of each direction, dB: one by the receiver alone of two strands, any one of a single strand.
+struct Weakened {
+    double to_building = 0;
+    double to_hub = 0;
+};
+
+Weakened weakened(const Scenario& scenario, const PlannedLink& link) {
+    const double start =
+        link.attenuator_at_start ? item(scenario.catalogue.attenuators, *link.attenuator_at_start).loss_db : 0;
+    const double end =
+        link.attenuator_at_end ? item(scenario.catalogue.attenuators, *link.attenuator_at_end).loss_db : 0;
+    if (link.strands == 1) return {start + end, start + end};
+    return {end, start};
+}
+
+bool direction_holds(const Scenario& scenario, const PlannedLink& link, const OpticalFigures& figures,
+                     double attenuator) {
     const LossRules& rules = scenario.rules.loss;
     const double per_km =
         figures.wavelength_nm >= 1530 ? rules.attenuation_1550_db_per_km : rules.attenuation_1310_db_per_km;
     const double fibre = per_km * static_cast<double>(link.glass.millimetres()) / 1e6;
     const double loss =
         fibre + rules.mated_pair_db * link.mated_pairs + rules.splice_db * link.splices + rules.spare_margin_db;
-    const double weakest = figures.launch_min_dbm - figures.penalties_db - loss;
-    const double strongest = figures.launch_max_dbm - fibre;
+    const double weakest = figures.launch_min_dbm - figures.penalties_db - loss - attenuator;
+    const double strongest = figures.launch_max_dbm - fibre - attenuator;
     return weakest >= figures.receive_min_dbm - rounding_db && strongest <= figures.receive_max_dbm + rounding_db;
 }
 
@@ -79,8 +96,9 @@ void check_optic(const Scenario& scenario, const PlannedLink& link, Sentences& f
     const OpticProduct& optic = item(scenario.catalogue.optics, link.optic);
     const bool fits = optic.rate >= link.rate && optic.strand_use == scenario.rules.strand_use &&
                       optic.reach >= link.glass && optic.least_length <= link.glass;
-    const bool heard =
-        direction_holds(scenario, link, optic.to_building) && direction_holds(scenario, link, optic.to_hub);
+    const Weakened behind = weakened(scenario, link);
+    const bool heard = direction_holds(scenario, link, optic.to_building, behind.to_building) &&
+                       direction_holds(scenario, link, optic.to_hub, behind.to_hub);
     if (!fits || !heard)
         found.push_back(fmt::format("Optic {} does not carry {}.", optic.id, name_of_link(scenario, link)));
     const int strands = scenario.rules.strand_use == StrandUse::duplex ? 2 : 1;
@@ -199,6 +217,8 @@ void check_roles(const Scenario& scenario, const Plan& plan, Sentences& found) {
 
 Sentences link_violations(const Scenario& scenario, const Plan& plan) {
     Sentences found;
+    if (plan.strand_use != scenario.rules.strand_use)
+        found.emplace_back("The plan's strand use is not the one asked for.");
     for (const PlannedLink& link : plan.links) {
         check_path(scenario, plan, link, found);
         check_glass(scenario, plan, link, found);

@@ -60,14 +60,24 @@ void check_cables(const Scenario& scenario, const LayoutResult& result, Sentence
     if (shown != measured) found.emplace_back("The metres of cable by strand count are not those of the cables.");
 }
 
-bool holds(const Scenario& scenario, const PlannedLink& link, const OpticalFigures& figures,
-           const DirectionLoss& shown) {
+/// Loss of all attenuators that one direction passes: that by its receiver, or on a single strand every one.
+double attenuators_before(const Scenario& scenario, const PlannedLink& link, bool at_end) {
+    double sum = 0;
+    if (link.attenuator_at_end && (at_end || link.strands == 1))
+        sum += item(scenario.catalogue.attenuators, *link.attenuator_at_end).loss_db;
+    if (link.attenuator_at_start && (!at_end || link.strands == 1))
+        sum += item(scenario.catalogue.attenuators, *link.attenuator_at_start).loss_db;
+    return sum;
+}
+
+bool holds(const Scenario& scenario, const PlannedLink& link, const OpticalFigures& figures, const DirectionLoss& shown,
+           double attenuators) {
     const LossRules& rules = scenario.rules.loss;
     const double kilometres = static_cast<double>(link.glass.millimetres()) / 1e6;
     const double fibre = kilometres * (figures.wavelength_nm >= 1530 ? rules.attenuation_1550_db_per_km
                                                                      : rules.attenuation_1310_db_per_km);
-    const double loss =
-        fibre + rules.mated_pair_db * link.mated_pairs + rules.splice_db * link.splices + rules.spare_margin_db;
+    const double loss = fibre + rules.mated_pair_db * link.mated_pairs + rules.splice_db * link.splices +
+                        rules.spare_margin_db + attenuators;
     const double limit = figures.launch_min_dbm - figures.receive_min_dbm - figures.penalties_db;
     return std::abs(shown.loss_db - loss) <= 1e-6 && std::abs(shown.limit_db - limit) <= 1e-6 &&
            std::abs(shown.margin_db - (limit - loss)) <= 1e-6;
@@ -83,8 +93,11 @@ void check_budgets(const Scenario& scenario, const LayoutResult& result, Sentenc
         const LinkBudget& budget = result.link_budgets[i];
         const PlannedLink& link = result.plan->links[i];
         const OpticProduct& optic = item(scenario.catalogue.optics, link.optic);
-        if (budget.link != static_cast<int>(i) || !holds(scenario, link, optic.to_building, budget.to_building) ||
-            !holds(scenario, link, optic.to_hub, budget.to_hub)) {
+        const double at_end = attenuators_before(scenario, link, true);
+        const double at_start = attenuators_before(scenario, link, false);
+        if (budget.link != static_cast<int>(i) ||
+            !holds(scenario, link, optic.to_building, budget.to_building, at_end) ||
+            !holds(scenario, link, optic.to_hub, budget.to_hub, at_start)) {
             found.push_back(fmt::format("The loss budget of link {} of building {} does not add up.", link.number,
                                         item(scenario.buildings, link.building).id));
         }

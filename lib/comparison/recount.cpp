@@ -110,6 +110,10 @@ std::optional<UnitPrice> cheapest_cord_price(const Scenario& scenario, int stran
 
 void add_link(Recount& count, const Scenario& scenario, const PlannedLink& link) {
     count[Category::optics].add(for_pieces(item(scenario.catalogue.optics, link.optic).price_per_end, 2));
+    for (const auto& attenuator : {link.attenuator_at_start, link.attenuator_at_end}) {
+        if (attenuator)
+            count[Category::optics].add(for_pieces(item(scenario.catalogue.attenuators, *attenuator).price, 1));
+    }
     const auto cord = cheapest_cord_price(scenario, link.strands);
     if (cord) count[Category::terminations].add(for_pieces(*cord, 2));
     add_work(count, Category::testing, scenario.labour.installer_rate,

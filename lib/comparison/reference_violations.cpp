@@ -79,6 +79,9 @@ void refer_links(References& refer, const Scenario& scenario, const Plan& plan) 
         refer.building(link.building, name);
         if (link.from) refer.building(*link.from, name);
         refer.within(link.optic, scenario.catalogue.optics.size(), name, "optic");
+        for (const auto& attenuator : {link.attenuator_at_start, link.attenuator_at_end}) {
+            if (attenuator) refer.within(*attenuator, scenario.catalogue.attenuators.size(), name, "attenuator");
+        }
         for (const int cable : link.cables)
             refer.cable(cable, name);
     }

@@ -113,6 +113,35 @@ void check_trenches(const Scenario& scenario, const Plan& plan, Sentences& found
     }
 }
 
+/// Where the inside of an existing duct is known, all cables in it keep to the share for their number.
+void check_fill(const Scenario& scenario, const Plan& plan, Sentences& found) {
+    constexpr double rounding = 1e-6;
+    std::map<Step, std::pair<int, double>> in_ducts;  // cables and the sum of their squared diameters
+    for (const PlannedCable& cable : plan.cables) {
+        const double diameter = item(scenario.catalogue.cables, cable.product).diameter_mm;
+        for (const Step& step : cable.steps) {
+            if (!item(scenario.segments, step.segment).duct_bore || opened_way(scenario, step).room < 0) continue;
+            auto& [count, squares] = in_ducts[step];
+            ++count;
+            squares += diameter * diameter;
+        }
+    }
+    const FillRules& rules = scenario.rules.duct_fill;
+    for (const auto& [step, planned] : in_ducts) {
+        const Segment& segment = item(scenario.segments, step.segment);
+        auto [count, squares] = planned;
+        for (const double diameter : segment.duct_bore->cable_diameters_mm) {
+            ++count;
+            squares += diameter * diameter;
+        }
+        const Percent share = count == 1 ? rules.one_cable : count == 2 ? rules.two_cables : rules.more_cables;
+        const double inside = segment.duct_bore->inner_diameter_mm * segment.duct_bore->inner_diameter_mm;
+        if (squares <= inside * share.fraction() * (1 + rounding)) continue;
+        found.push_back(fmt::format("The {} cables in the duct of segment {} fill more of it than {} %.", count,
+                                    segment.id, share.percent()));
+    }
+}
+
 }  // namespace
 
 Sentences route_violations(const Scenario& scenario, const Plan& plan) {
@@ -125,6 +154,7 @@ Sentences route_violations(const Scenario& scenario, const Plan& plan) {
         check_no_repeats(scenario, cable, found);
     }
     check_trenches(scenario, plan, found);
+    check_fill(scenario, plan, found);
     return found;
 }
 

@@ -32,6 +32,7 @@ public:
 
     Assembly run() {
         plan_.layout = routed_.kind;
+        plan_.strand_use = scenario_.rules.strand_use;
         plan_.chains = routed_.chains;
         for (std::size_t e = 0; e < routed_.enclosures.size(); ++e)
             lay_trunk(static_cast<int>(e));
@@ -53,13 +54,20 @@ public:
         }
         fit_hub();
         assembly.reason = reason_;
-        if (reason_.empty()) assembly.plan = std::move(plan_);
+        if (!broken_) (reason_.empty() ? assembly.plan : assembly.nearest) = std::move(plan_);
         return assembly;
     }
 
 private:
-    void fail(const std::string& reason) {
+    /// No product will do, but the plan can be written down all the same.
+    void fall_short(const std::string& reason) {
         if (reason_.empty()) reason_ = reason;
+    }
+
+    /// There is nothing to write down.
+    void fail(const std::string& reason) {
+        fall_short(reason);
+        broken_ = true;
     }
 
     const Building& building(BuildingIndex index) const { return scenario_.buildings[static_cast<std::size_t>(index)]; }
@@ -184,30 +192,37 @@ private:
     }
 
     void light(PlannedLink link) {
-        if (!reason_.empty()) return;
+        if (broken_) return;
         link.strands = strands_per_link(scenario_.rules.strand_use);
         link.mated_pairs = static_cast<int>(link.cables.size()) + 1;
         link.splices = 0;
         for (const int c : link.cables) {
             const PlannedCable& cable = plan_.cables[static_cast<std::size_t>(c)];
-            link.glass += cable.lengths.with_slack;
+            link.glass += glass_of(cable.lengths, scenario_.rules);
             link.splices += cable.lengths.joints + (scenario_.rules.termination == Termination::spliced ? 2 : 0);
         }
         const GlassPath path{link.glass, link.mated_pairs, link.splices};
-        const auto optic = cheapest_optic(scenario_, link.rate, path);
-        if (!optic)
-            return fail("building " + building(link.building).id + ": " + why_no_optic(scenario_, link.rate, path));
-        link.optic = *optic;
+        auto lit = cheapest_lighting(scenario_, link.rate, path);
+        if (!lit) {
+            fall_short("building " + building(link.building).id + ": " + why_no_optic(scenario_, link.rate, path));
+            lit = nearest_lighting(scenario_, link.rate, path);
+        }
+        if (!lit) return fail("no optic of the strand use");
+        link.optic = lit->optic;
+        link.attenuator_at_start = lit->attenuator_at_start;
+        link.attenuator_at_end = lit->attenuator_at_end;
         plan_.links.push_back(std::move(link));
     }
 
     void place_gear(BuildingIndex index, const GearNeed& need) {
-        const auto gear = cheapest_building_gear(scenario_, building(index), need);
+        auto gear = cheapest_building_gear(scenario_, building(index), need);
         if (!gear) {
-            return fail("building " + building(index).id + ": no gear in the catalogue has " +
-                        std::to_string(need.optic_ports) + " optic ports at " + to_text(need.rate) +
-                        " with the ports and power its devices need");
+            fall_short("building " + building(index).id + ": no gear in the catalogue has " +
+                       std::to_string(need.optic_ports) + " optic ports at " + to_text(need.rate) +
+                       " with the ports and power its devices need");
+            gear = nearest_building_gear(scenario_, building(index), need);
         }
+        if (!gear) return fail("no gear for buildings");
         plan_.building_gear.push_back({index, *gear});
     }
 
@@ -281,9 +296,7 @@ private:
 
     void fit_hub() {
         const auto gear = cheapest_hub_gear(scenario_, plan_.hub_ports, fastest_rate(scenario_));
-        if (!gear) {
-            return fail("hub: no gear in the catalogue has optic ports at " + to_text(fastest_rate(scenario_)));
-        }
+        if (!gear) return fall_short(why_no_hub_gear(scenario_, plan_.hub_ports, fastest_rate(scenario_)));
         plan_.hub_gear = *gear;
     }
 
@@ -291,6 +304,7 @@ private:
     const RoutedLayout& routed_;
     Plan plan_;
     std::string reason_;
+    bool broken_ = false;
     std::vector<std::vector<int>> trunk_cable_of_link_;  ///< For each enclosure, for each link in building order.
     std::vector<LaidRoute> service_;                     ///< Parallel to routed_.buildings.
     std::vector<LaidRoute> closings_;                    ///< Parallel to routed_.closings.

@@ -16,6 +16,9 @@ namespace spadework {
 struct Assembly {
     std::optional<Plan> plan;
     std::string reason;
+    /// Where no product of the catalogue carries a link, serves a building or fits the hub: the plan with the products
+    /// that fall short least (no gear at the hub), for checks to say by how much.
+    std::optional<Plan> nearest;
     std::vector<std::string> notes;
 };
 

@@ -110,7 +110,7 @@ RoutedLayout one_building_a_chain(const Network& network, const ShortestWays& fr
 Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) {
     const Network network = network_of(scenario);
     const ChainFigures figures = chain_figures(scenario, network.scale);
-    if (!figures.impossible.empty()) return infeasible(LayoutKind::daisy_chain, figures.impossible);
+    if (!figures.impossible.empty()) return impossible(LayoutKind::daisy_chain, figures.impossible);
     LayoutTask task;
     task.kind = LayoutKind::daisy_chain;
     task.network = &network;

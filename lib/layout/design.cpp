@@ -1,6 +1,7 @@
 #include "layout/design.hpp"
 
 #include "layout/designs.hpp"
+#include "layout/nearest_plan.hpp"
 
 namespace spadework {
 
@@ -11,7 +12,15 @@ Design infeasible(LayoutKind layout, const std::string& reason) {
     return design;
 }
 
-Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& limits) {
+Design impossible(LayoutKind layout, const std::string& reason) {
+    Design design = infeasible(layout, reason);
+    design.impossible = true;
+    return design;
+}
+
+namespace {
+
+Design designed(LayoutKind layout, const Scenario& scenario, const DesignLimits& limits) {
     switch (layout) {
         case LayoutKind::home_runs:
             return design_home_runs(scenario, limits);
@@ -27,6 +36,14 @@ Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& l
             return design_ring(scenario, limits);
     }
     return infeasible(layout, "no such layout");
+}
+
+}  // namespace
+
+Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& limits) {
+    Design design = designed(layout, scenario, limits);
+    if (!design.plan && !design.nearest) design.nearest = nearest_plan(layout, scenario);
+    return design;
 }
 
 }  // namespace spadework

@@ -26,6 +26,8 @@ struct Design {
     LayoutKind layout = LayoutKind::home_runs;
     std::optional<Plan> plan;      ///< Empty when infeasible.
     std::string reason;            ///< Why it is infeasible, or "" when it is feasible.
+    bool impossible = false;       ///< Proved: the site's figures leave no plan of this layout.
+    std::optional<Plan> nearest;   ///< Where it is infeasible: a plan for checks to say by how much; see Assembly.
     Money direct_bound;            ///< No plan of this layout has a smaller direct cost (before contingency and tax).
     BoundCertificate certificate;  ///< What proves the bound.
     bool interrupted = false;

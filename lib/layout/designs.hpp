@@ -22,4 +22,7 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits);
 /// A design that says why there is no plan.
 Design infeasible(LayoutKind layout, const std::string& reason);
 
+/// The same where the least figures of the site prove that there is none.
+Design impossible(LayoutKind layout, const std::string& reason);
+
 }  // namespace spadework

@@ -55,7 +55,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     const Network network = network_of(scenario);
     const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
     const ServiceFigures figures = service_figures(scenario, network.scale, from_hub);
-    if (!figures.impossible.empty()) return infeasible(LayoutKind::home_runs, figures.impossible);
+    if (!figures.impossible.empty()) return impossible(LayoutKind::home_runs, figures.impossible);
 
     LayoutTask task;
     task.kind = LayoutKind::home_runs;

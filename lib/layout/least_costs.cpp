@@ -45,7 +45,7 @@ LeastCost least_building_cost(const Scenario& scenario, BuildingIndex index, Len
 
 LeastCost least_hub_cost(const Scenario& scenario, int ports, BitRate rate) {
     const auto gear = cheapest_hub_gear(scenario, ports, rate);
-    if (!gear) return {Money(), "hub: no gear in the catalogue has optic ports at " + to_text(rate)};
+    if (!gear) return {Money(), why_no_hub_gear(scenario, ports, rate)};
     return {price_of(scenario, *gear), ""};
 }
 

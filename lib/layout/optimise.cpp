@@ -32,6 +32,7 @@ void keep_cheaper(const Scenario& scenario, const RoutedLayout& routed, Design& 
     Assembly assembly = assemble(scenario, routed);
     if (!assembly.plan) {
         if (design.reason.empty()) design.reason = assembly.reason;
+        if (!design.nearest) design.nearest = std::move(assembly.nearest);
         return;
     }
     if (design.plan && cost_to_build(scenario, *design.plan) <= cost_to_build(scenario, *assembly.plan)) return;
@@ -112,7 +113,9 @@ Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLi
             if (design.plan) break;
         }
     }
-    if (design.plan) design.reason.clear();
+    if (!design.plan) return design;
+    design.reason.clear();
+    design.nearest.reset();
     return design;
 }
 

@@ -28,6 +28,11 @@ Money cost_of_gear(const Scenario& scenario, const Plan& plan) {
     }
     for (const PlannedLink& link : plan.links) {
         cost += amount(scenario.catalogue.optics[static_cast<std::size_t>(link.optic)].price_per_end, std::int64_t{2});
+        for (const auto& attenuator : {link.attenuator_at_start, link.attenuator_at_end}) {
+            if (!attenuator) continue;
+            cost +=
+                amount(scenario.catalogue.attenuators[static_cast<std::size_t>(*attenuator)].price, std::int64_t{1});
+        }
         cost += test_work(link.strands, scenario.labour).amount;
         if (const auto cord = cheapest_cord(scenario, link.strands)) {
             cost += amount(scenario.catalogue.patch_cords[static_cast<std::size_t>(*cord)].price, std::int64_t{2});

@@ -122,7 +122,7 @@ bool rings_cost_the_hub(const Scenario& scenario) {
 Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
     const Network network = network_of(scenario);
     const RingFigures figures = ring_figures(scenario, network.scale);
-    if (!figures.impossible.empty()) return infeasible(LayoutKind::ring, figures.impossible);
+    if (!figures.impossible.empty()) return impossible(LayoutKind::ring, figures.impossible);
     LayoutTask task;
     task.kind = LayoutKind::ring;
     task.network = &network;

@@ -122,7 +122,7 @@ LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProble
 
 Design design_with(LayoutKind kind, const Scenario& scenario, const DesignLimits& limits) {
     const TrunkProblem trunk = trunk_problem(scenario);
-    if (!trunk.impossible.empty()) return infeasible(kind, trunk.impossible);
+    if (!trunk.impossible.empty()) return impossible(kind, trunk.impossible);
     return optimise(scenario, task_for(kind, scenario, trunk), limits);
 }
 

@@ -243,7 +243,7 @@ void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, c
 
 Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     const TrunkProblem trunk = trunk_problem(scenario);
-    if (!trunk.impossible.empty()) return infeasible(LayoutKind::trunk_one, trunk.impossible);
+    if (!trunk.impossible.empty()) return impossible(LayoutKind::trunk_one, trunk.impossible);
     if (!trunk_holds_all(trunk))
         return infeasible(LayoutKind::trunk_one, "one trunk cannot hold every building's strands");
     std::vector<graph::Cost> place_bounds;

@@ -133,6 +133,10 @@ private:
         named.number = one.number;
         named.rate = one.rate;
         named.optic = at(scenario_.catalogue.optics, one.optic).id;
+        if (one.attenuator_at_start)
+            named.attenuator_at_start = at(scenario_.catalogue.attenuators, *one.attenuator_at_start).id;
+        if (one.attenuator_at_end)
+            named.attenuator_at_end = at(scenario_.catalogue.attenuators, *one.attenuator_at_end).id;
         named.strands = one.strands;
         named.cables = cables(one.cables);
         named.glass = one.glass;

@@ -84,6 +84,8 @@ struct NamedLink {
     int number = 1;
     BitRate rate;
     std::string optic;
+    std::string attenuator_at_start;  ///< In front of the receiver there; empty: none.
+    std::string attenuator_at_end;
     int strands = 2;
     std::vector<std::string> cables;  ///< In order from the hub.
     Length glass;

@@ -38,6 +38,8 @@ public:
             plan.enclosures.push_back(found(*enclosure));
         for (const NamedLink& link : file_.links)
             plan.links.push_back(found(link));
+        const bool one_strand = !plan.links.empty() && plan.links.front().strands == 1;
+        plan.strand_use = one_strand ? StrandUse::bidirectional : StrandUse::duplex;
         for (const NamedGear& gear : file_.building_gear) {
             plan.building_gear.push_back(
                 {building(gear.building),
@@ -191,6 +193,11 @@ private:
         link.number = named.number;
         link.rate = named.rate;
         link.optic = product(scenario_.catalogue.optics, named.optic, "optic");
+        if (!named.attenuator_at_start.empty())
+            link.attenuator_at_start =
+                product(scenario_.catalogue.attenuators, named.attenuator_at_start, "attenuator");
+        if (!named.attenuator_at_end.empty())
+            link.attenuator_at_end = product(scenario_.catalogue.attenuators, named.attenuator_at_end, "attenuator");
         link.strands = named.strands;
         link.cables = cable_numbers(named.cables);
         link.glass = named.glass;

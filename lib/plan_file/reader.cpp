@@ -175,13 +175,15 @@ private:
         const Fields fields(value,
                             {"building", "number", "from", "megabits", "optic", "strands", "cables", "glass_mm",
                              "mated_pairs", "splices"},
-                            problems_);
+                            problems_, {"attenuator_at_start", "attenuator_at_end"});
         NamedLink link;
         link.building = name(fields["building"]);
         link.number = count_from_one(fields["number"]);
         link.from = name_or_none(fields["from"]);
         link.rate = BitRate::from_megabits(json::whole(fields["megabits"], {0, 2'000'000'000}, problems_));
         link.optic = name(fields["optic"]);
+        link.attenuator_at_start = name_or_none(fields["attenuator_at_start"]);
+        link.attenuator_at_end = name_or_none(fields["attenuator_at_end"]);
         link.strands = count_from_one(fields["strands"]);
         link.cables = names(fields["cables"]);
         link.glass = length(fields["glass_mm"]);

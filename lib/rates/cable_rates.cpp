@@ -28,6 +28,10 @@ Length rounded_up(Length length, Length step) {
 
 }  // namespace
 
+Length glass_of(const CableLengths& lengths, const Rules& rules) {
+    return rules.termination == Termination::factory ? lengths.ordered : lengths.with_slack;
+}
+
 CableLengths cable_lengths(const CableProduct& cable, Length route, int handholes, const Rules& rules) {
     const SlackRules& slack = rules.slack;
     const Length coils = slack.coil_per_handhole * handholes;

@@ -17,6 +17,10 @@ struct CableLengths {
     int joints = 0;     ///< Where it is longer than the longest factory length.
 };
 
+/// Fibre that light runs through in a cable: a factory-made one as it is ordered, for nobody cuts it; one that is
+/// spliced as it is cut, with its slack.
+Length glass_of(const CableLengths& lengths, const Rules& rules);
+
 /// Lengths of a cable that runs `route` and passes `handholes` handholes between its ends.
 CableLengths cable_lengths(const CableProduct& cable, Length route, int handholes, const Rules& rules);
 

@@ -18,4 +18,16 @@ struct CoverItem {
 /// refused too.
 std::optional<std::vector<int>> cheapest_cover(const std::vector<CoverItem>& items, std::int64_t need);
 
+/// Something sold in pieces that each cover part of two needs at once.
+struct CoverItemOfTwo {
+    std::int64_t first = 0;   ///< What one piece covers of the first need, 0 or more.
+    std::int64_t second = 0;  ///< Of the second.
+    std::int64_t price = 0;   ///< Of one piece, 0 or more.
+};
+
+/// The same for two needs that both must be covered, exact too, with the same ties. The two needs together may ask for
+/// at most four million pairs (first + 1) * (second + 1).
+std::optional<std::vector<int>> cheapest_cover_of_two(const std::vector<CoverItemOfTwo>& items, std::int64_t first,
+                                                      std::int64_t second);
+
 }  // namespace spadework

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
@@ -27,8 +28,13 @@ struct Pieces {
 /// 802.3 clauses 33 and 145). Nothing when a device needs more than class 8 delivers.
 std::optional<double> poe_demand_w(const Building& building);
 
-/// Whether so many pieces supply the watts, compared in whole milliwatts.
-bool power_suffices(const BuildingGearProduct& product, int pieces, double watts);
+/// Whether so many pieces supply a building's devices: each device takes the figure of its class at one piece, in whole
+/// milliwatts, and a port there; devices are shared out from the hungriest down, each to the first piece that has both.
+/// False too when a device needs more than class 8 delivers.
+bool power_suffices(const BuildingGearProduct& product, int pieces, const Building& building);
+
+/// Copper ports that so many pieces leave free when they are linked in a row, a port at each end of a link.
+int free_copper_ports(const BuildingGearProduct& product, int pieces);
 
 /// Ports the devices of a building need: one a device, and the spare ports of the rules.
 int copper_ports_needed(const Building& building, const Rules& rules);
@@ -43,9 +49,21 @@ struct GearNeed {
 /// each end). A media converter only serves a building with one device or none. Nothing when no product will do.
 std::optional<Pieces> cheapest_building_gear(const Scenario& scenario, const Building& building, const GearNeed& need);
 
-/// Hub switches for `optic_ports` links at `rate` beyond the ports already free: one entry a product used, in catalogue
-/// order. Empty when none is needed; nothing when no product will do.
+/// Where none will: the pieces that fall short in the fewest ways and by the least, for checks to say by how much.
+/// Nothing when the catalogue has no gear for buildings.
+std::optional<Pieces> nearest_building_gear(const Scenario& scenario, const Building& building, const GearNeed& need);
+
+/// Copper ports that what stands at the hub takes.
+int hub_copper_ports_needed(const Hub& hub);
+
+/// Hub switches for `optic_ports` links at `rate` and the hub's growth ports, and for the copper ports of what stands
+/// there, beyond the ports already free: the set that is cheapest, one entry a product used, in catalogue order. A
+/// switch too slow for the rate counts for its copper alone. Switches side by side are joined by ports that the
+/// catalogue does not count. Empty when none is needed; nothing when no set will do.
 std::optional<std::vector<Pieces>> cheapest_hub_gear(const Scenario& scenario, int optic_ports, BitRate rate);
+
+/// Why no set will do, in one sentence part: "hub: 12 optic ports are needed, 4 are free, and …".
+std::string why_no_hub_gear(const Scenario& scenario, int optic_ports, BitRate rate);
 
 /// Enclosures for `adapters` strands at one place; nothing when the catalogue has none.
 std::optional<std::vector<Pieces>> cheapest_enclosures(const Scenario& scenario, int adapters);

@@ -17,12 +17,17 @@ std::string with_unit(Length length, const Scenario& scenario) {
 
 std::string termination(const Scenario& scenario) {
     if (scenario.rules.termination == Termination::factory) {
-        return "Cables come with connectors fitted at the factory, in the length steps of the catalogue.";
+        return "Cables come with connectors fitted at the factory, in the length steps of the catalogue; light runs "
+               "through all that is ordered.";
     }
-    return "Cables are cut to whole metres and their ends spliced on site.";
+    return "Cables are bought by the metre, cut to what they need, and their ends spliced on site.";
 }
 
 std::string strand_use(const Scenario& scenario) {
+    if (scenario.rules.either_strand_use) {
+        return "All links of a plan use two strands, or all use one: whichever makes the plan cheaper. Bounds hold for "
+               "both.";
+    }
     if (scenario.rules.strand_use == StrandUse::duplex) return "A link uses two strands, one for each direction.";
     return "A link uses one strand for both directions.";
 }

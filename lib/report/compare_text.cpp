@@ -8,6 +8,7 @@
 #include "report/failure_tables.hpp"
 #include "report/figures.hpp"
 #include "report/layouts_table.hpp"
+#include "report/link_tables.hpp"
 #include "report/lookup.hpp"
 #include "report/metre_tables.hpp"
 #include "report/paragraphs.hpp"
@@ -61,7 +62,11 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
     if (!plan.enclosures.empty()) text += heading(name + ": enclosures") + enclosure_table(scenario, plan).text();
     text += heading(name + ": cables") + cable_table(scenario, plan).text();
     text += heading(name + ": links") + link_table(scenario, result).text();
+    const std::string strands = strand_use_sentence(scenario, result);
+    if (!strands.empty()) text += paragraph(shown(strands));
     text += paragraph(shown(cut_sentence(scenario, result)));
+    text += heading(name + ": what the glass carries") + next_rate_table(scenario, result).text();
+    text += paragraph(next_rate_sentence());
     text += heading(name + ": what a failure takes down") + failures_text(scenario, result);
     return text + heading(name + ": findings") + findings_text(result);
 }
@@ -74,6 +79,7 @@ std::string compare_text(const Scenario& scenario, const Comparison& comparison)
             text += paragraph(remark);
     }
     text += heading("Verdict") + paragraph(shown(comparison.verdict));
+    if (any_ruled_out(comparison)) text += heading("What rules layouts out") + ruled_out_table(comparison).text();
     if (comparison.cheapest) {
         text += plan_text(scenario, comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)]);
     }

@@ -11,6 +11,7 @@
 #include "report/lookup.hpp"
 #include "report/sheet_columns.hpp"
 #include "report/sheets_csv.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::report {
 
@@ -39,7 +40,7 @@ void write_costs(CsvWriter& csv, const Scenario& scenario, const LayoutResult& l
 
 void write_measures(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout) {
     if (!layout.feasible()) {
-        for (int empty = 0; empty < 10; ++empty)
+        for (int empty = 0; empty < 12; ++empty)
             csv.number("");
         return;
     }
@@ -52,6 +53,9 @@ void write_measures(CsvWriter& csv, const Scenario& scenario, const LayoutResult
     csv.whole(static_cast<std::int64_t>(layout.worst_cut.lost.size()));
     csv.number(plain(layout.failures.worst_minutes, 4)).number(plain(layout.failures.mean_minutes, 4));
     csv.number(layout.worst_margin_db ? plain(*layout.worst_margin_db, 4) : "");
+    csv.text(name_of(layout.plan->strand_use));
+    const bool has_other = layout.other && layout.other->total;
+    csv.number(has_other ? decimal_text(*layout.other->total, scenario.currency) : "");
 }
 
 }  // namespace
@@ -65,7 +69,8 @@ std::string layouts_csv(const Scenario& scenario, const Comparison& comparison) 
          {std::string("labour_hours"), with_unit("trench", scenario), with_unit("reused", scenario),
           with_unit("cable_ordered", scenario), std::string("enclosures"), std::string("strands_leaving_hub"),
           std::string("buildings_lost_worst_cut"), std::string("outage_minutes_worst"),
-          std::string("outage_minutes_mean"), std::string("worst_margin_db")}) {
+          std::string("outage_minutes_mean"), std::string("worst_margin_db"), std::string("strand_use"),
+          std::string("other_strand_use_total")}) {
         headings.push_back(heading);
     }
     CsvWriter csv(headings);
@@ -133,10 +138,47 @@ std::string cables_csv(const Scenario& scenario, const Comparison& comparison) {
     return csv.table();
 }
 
+namespace {
+
+std::string attenuator_id(const Scenario& scenario, std::optional<int> attenuator) {
+    return attenuator ? scenario.catalogue.attenuators[static_cast<std::size_t>(*attenuator)].id : "";
+}
+
+void write_next_rate(CsvWriter& csv, const NextRate& next) {
+    csv.text(next.rate ? to_text(*next.rate) : "").text(next.optic);
+    csv.text(!next.rate ? "" : next.passes ? "yes" : "no").number(next.passes ? plain(next.margin_db, 4) : "");
+    csv.text(next.limit).number(next.limit.empty() ? "" : plain(next.short_by, 4)).text(next.unit);
+}
+
+}  // namespace
+
 std::string links_csv(const Scenario& scenario, const Comparison& comparison) {
-    CsvWriter csv({"layout", "building", "from", "number", "rate", "optic", "strands", with_unit("fibre", scenario),
-                   "mated_pairs", "splices", "loss_to_building_db", "limit_to_building_db", "margin_to_building_db",
-                   "loss_to_hub_db", "limit_to_hub_db", "margin_to_hub_db"});
+    CsvWriter csv({"layout",
+                   "building",
+                   "from",
+                   "number",
+                   "rate",
+                   "optic",
+                   "strands",
+                   with_unit("fibre", scenario),
+                   "mated_pairs",
+                   "splices",
+                   "loss_to_building_db",
+                   "limit_to_building_db",
+                   "margin_to_building_db",
+                   "loss_to_hub_db",
+                   "limit_to_hub_db",
+                   "margin_to_hub_db",
+                   "attenuator_at_from",
+                   "attenuator_at_building",
+                   with_unit("longest_fibre", scenario),
+                   "next_rate",
+                   "next_optic",
+                   "next_rate_passes",
+                   "next_rate_margin_db",
+                   "next_rate_limit",
+                   "next_rate_short_by",
+                   "next_rate_unit"});
     for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
         for (const LinkBudget& budget : layout.link_budgets) {
             const PlannedLink& link = plan.links[static_cast<std::size_t>(budget.link)];
@@ -147,6 +189,9 @@ std::string links_csv(const Scenario& scenario, const Comparison& comparison) {
             for (const DirectionLoss& loss : {budget.to_building, budget.to_hub}) {
                 csv.number(plain(loss.loss_db, 4)).number(plain(loss.limit_db, 4)).number(plain(loss.margin_db, 4));
             }
+            csv.text(attenuator_id(scenario, link.attenuator_at_start));
+            csv.text(attenuator_id(scenario, link.attenuator_at_end)).number(plain(budget.longest_glass, scenario));
+            write_next_rate(csv, layout.next_rates[static_cast<std::size_t>(budget.link)]);
             csv.end_row();
         }
     });

@@ -101,6 +101,11 @@ std::vector<std::string> explanation_opening(const std::optional<Explanation>& e
     std::vector<std::string> sentences = {
         "Every amount is the difference between two totals, contingency and tax included: this plan's and that of "
         "another whole plan, which passed the same checks."};
+    if (explanation->of_one_strand_use) {
+        sentences.emplace_back(
+            "Only plans with the same strand use as this one were looked at, and least extras hold for "
+            "those.");
+    }
     if (explanation->interrupted)
         sentences.emplace_back("The work was stopped early: amounts are those of the best plans found by then.");
     if (any_cheaper(*explanation))

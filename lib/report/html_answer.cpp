@@ -5,6 +5,8 @@
 #include "comparison/money_words.hpp"
 #include "report/figures.hpp"
 #include "report/html_sections.hpp"
+#include "report/html_table.hpp"
+#include "report/link_tables.hpp"
 #include "report/lookup.hpp"
 
 namespace spadework::report {
@@ -127,6 +129,7 @@ void write_answer(HtmlWriter& html, const Scenario& scenario, const PageParts& p
         write_fact(html, "What to build", "Nothing", "that can be built meets the site's rules.");
         write_fact(html, "Why", "", comparison.verdict);
         html.close();
+        if (any_ruled_out(comparison)) write_table(html, "What rules layouts out", ruled_out_table(comparison));
     }
     html.close();
 }

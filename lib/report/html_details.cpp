@@ -5,6 +5,7 @@
 #include "report/figures.hpp"
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
+#include "report/link_tables.hpp"
 #include "report/lookup.hpp"
 #include "report/metre_tables.hpp"
 #include "report/plan_sentences.hpp"
@@ -41,6 +42,10 @@ void write_details(HtmlWriter& html, const Scenario& scenario, const PageParts& 
         html.element("p", sentence);
     write_table(html, "Cables to order", cable_table(scenario, plan));
     write_table(html, "Links, their loss and what is left of their limit", link_table(scenario, *best));
+    const std::string strands = strand_use_sentence(scenario, *best);
+    if (!strands.empty()) html.element("p", strands);
+    write_table(html, "What the glass carries", next_rate_table(scenario, *best));
+    html.element("p", next_rate_sentence());
     html.close();
 }
 

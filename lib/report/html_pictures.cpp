@@ -6,6 +6,7 @@
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
 #include "report/layouts_table.hpp"
+#include "report/link_tables.hpp"
 
 namespace spadework::report {
 
@@ -53,6 +54,7 @@ void write_layouts(HtmlWriter& html, const Scenario& scenario, const PageParts& 
                 [&](const drawing::Frame& frame) { return drawing::cost_bars_svg(scenario, comparison, frame); });
     write_table(html, "Layouts side by side", layouts_table(scenario, comparison));
     write_list(html, layout_remarks(comparison));
+    if (any_ruled_out(comparison)) write_table(html, "What rules layouts out", ruled_out_table(comparison));
     write_chart(html, "ground-bars", "Where each layout runs, by ground.",
                 [&](const drawing::Frame& frame) { return drawing::ground_bars_svg(scenario, comparison, frame); });
     html.close();

@@ -1,6 +1,7 @@
 #include "report/layout_json.hpp"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,6 +9,7 @@
 #include "comparison/metres.hpp"
 #include "report/failure_tables.hpp"
 #include "report/lookup.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::report {
 
@@ -109,6 +111,44 @@ void write_cables(JsonWriter& json, const Scenario& scenario, const Plan& plan) 
     }
 }
 
+void write_text_or_null(JsonWriter& json, const char* name, const std::optional<std::string>& text) {
+    json.key(name);
+    if (text) {
+        json.text(*text);
+    } else {
+        json.null();
+    }
+}
+
+void write_attenuators(JsonWriter& json, const Scenario& scenario, const PlannedLink& link) {
+    const auto id = [&](std::optional<int> attenuator) -> std::optional<std::string> {
+        if (!attenuator) return std::nullopt;
+        return scenario.catalogue.attenuators[static_cast<std::size_t>(*attenuator)].id;
+    };
+    write_text_or_null(json, "attenuator_at_start", id(link.attenuator_at_start));
+    write_text_or_null(json, "attenuator_at_end", id(link.attenuator_at_end));
+}
+
+/// The next rate and whether the glass carries it; what is left, or the limit that it fails and by how much.
+void write_next_rate(JsonWriter& json, const NextRate& next) {
+    json.key("next_rate").begin_object(Shape::one_line);
+    write_text_or_null(json, "rate", next.rate ? std::optional(to_text(*next.rate)) : std::nullopt);
+    if (next.rate) {
+        json.key("optic").text(next.optic);
+        json.key("in_catalogue").flag(next.in_catalogue);
+        json.key("passes").flag(next.passes);
+        if (next.passes) {
+            json.key("with_attenuators").flag(next.attenuated);
+            json.key("margin_db").number(next.margin_db, 4);
+        } else {
+            json.key("limit").text(next.limit);
+            json.key("short_by").number(next.short_by, 4);
+            json.key("unit").text(next.unit);
+        }
+    }
+    json.end();
+}
+
 void write_links(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
     for (const LinkBudget& budget : result.link_budgets) {
         const PlannedLink& link = result.plan->links[static_cast<std::size_t>(budget.link)];
@@ -118,11 +158,14 @@ void write_links(JsonWriter& json, const Scenario& scenario, const LayoutResult&
         json.key("number").whole(link.number);
         json.key("rate").text(to_text(link.rate));
         json.key("optic").text(optic_of(scenario, link).id);
+        write_attenuators(json, scenario, link);
         json.key("strands").whole(link.strands);
         json.key("glass_m").metres(link.glass);
         json.key("loss_db").number(budget.worse().loss_db, 4);
         json.key("limit_db").number(budget.worse().limit_db, 4);
         json.key("margin_db").number(budget.worse().margin_db, 4);
+        json.key("longest_glass_m").metres(budget.longest_glass);
+        write_next_rate(json, result.next_rates[static_cast<std::size_t>(budget.link)]);
         json.end();
     }
 }
@@ -175,6 +218,23 @@ void write_worst(JsonWriter& json, const Scenario& scenario, const LayoutResult&
     json.end();
 }
 
+/// The strand use of the plan, and where the rules leave it to the price what the other comes to.
+void write_strand_use(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
+    write_text_or_null(json, "strand_use",
+                       result.plan ? std::optional<std::string>(name_of(result.plan->strand_use)) : std::nullopt);
+    if (!result.other) return;
+    json.key("other_strand_use").begin_object(Shape::one_line);
+    json.key("strand_use").text(name_of(result.other->use));
+    json.key("total_cost");
+    if (result.other->total) {
+        json.money(*result.other->total, scenario.currency);
+    } else {
+        json.null();
+    }
+    json.key("reason").text(result.other->reason);
+    json.end();
+}
+
 }  // namespace
 
 void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
@@ -215,6 +275,7 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
     json.key("status").text(result.feasible() ? "feasible" : "infeasible");
     json.key("reason").text(result.reason);
     json.key("interrupted").flag(result.interrupted);
+    write_strand_use(json, scenario, result);
     write_totals(json, scenario, result);
     write_trench_metres(json, scenario, result);
     write_cable_metres(json, result);

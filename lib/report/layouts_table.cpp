@@ -8,6 +8,7 @@
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework::report {
 
@@ -22,6 +23,7 @@ public:
 
     void add(const std::string& label, const Cell& cell) { table_.add(cells(label, cell)); }
     void add_total(const std::string& label, const Cell& cell) { table_.add_total(cells(label, cell)); }
+    [[nodiscard]] const std::vector<LayoutResult>& layouts() const { return layouts_; }
 
 private:
     [[nodiscard]] std::vector<std::string> cells(const std::string& label, const Cell& cell) const {
@@ -84,6 +86,17 @@ void add_measure_rows(RowFiller& rows, const Scenario& scenario) {
     rows.add("Strands leaving the hub", [&](const LayoutResult& layout) {
         return figure(std::int64_t{strands_leaving_hub(scenario, *layout.plan)});
     });
+    const bool either = std::any_of(rows.layouts().begin(), rows.layouts().end(),
+                                    [](const LayoutResult& layout) { return layout.other.has_value(); });
+    if (either) {
+        rows.add("Strands a link", [](const LayoutResult& layout) {
+            return figure(std::int64_t{strands_per_link(layout.plan->strand_use)});
+        });
+        rows.add(fmt::format("Total, other strand use ({})", scenario.currency.code), [&](const LayoutResult& layout) {
+            const bool known = layout.other && layout.other->total;
+            return known ? figure(*layout.other->total, scenario.currency) : std::string("-");
+        });
+    }
     rows.add("Buildings lost, worst cut", [](const LayoutResult& layout) {
         return figure(static_cast<std::int64_t>(layout.worst_cut.lost.size()));
     });

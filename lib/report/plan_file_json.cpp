@@ -110,6 +110,8 @@ void write_link(JsonWriter& json, const NamedLink& link) {
     write_name(json, "from", link.from);
     json.key("megabits").whole(link.rate.megabits());
     json.key("optic").text(link.optic);
+    if (!link.attenuator_at_start.empty()) json.key("attenuator_at_start").text(link.attenuator_at_start);
+    if (!link.attenuator_at_end.empty()) json.key("attenuator_at_end").text(link.attenuator_at_end);
     json.key("strands").whole(link.strands);
     write_texts(json, "cables", link.cables);
     json.key("glass_mm").whole(link.glass.millimetres());

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "report/figures.hpp"
+#include "report/link_tables.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
 
@@ -68,7 +69,7 @@ TextTable link_table(const Scenario& scenario, const LayoutResult& result) {
         const PlannedLink& link = result.plan->links[static_cast<std::size_t>(budget.link)];
         const DirectionLoss& worse = budget.worse();
         table.add({shown(building_at(scenario, link.building).id), shown(link_origin(scenario, link)),
-                   to_text(link.rate), shown(optic_of(scenario, link).id), count_figure(link.strands),
+                   to_text(link.rate), shown(lighting_in_words(scenario, link)), count_figure(link.strands),
                    figure(link.glass, scenario), figure(worse.loss_db, 2), figure(worse.limit_db, 2),
                    figure(worse.margin_db, 2)});
     }

@@ -101,7 +101,8 @@ std::string cable_order_csv(const Scenario& scenario, const Comparison& comparis
 
 std::string pull_schedule_csv(const Scenario& scenario, const Comparison& comparison) {
     CsvWriter csv({"layout", "cable", "stretch", "from", "to", with_unit("length", scenario), "sharp_bends",
-                   "turned_degrees", "least_radius_pulling_mm", "least_radius_installed_mm"});
+                   "turned_degrees", "least_radius_pulling_mm", "least_radius_installed_mm", "most_tension_n",
+                   "tension_from"});
     for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
         for (const CablePull& pull : pull_schedule(scenario, plan)) {
             for (std::size_t s = 0; s < pull.stretches.size(); ++s) {
@@ -110,7 +111,8 @@ std::string pull_schedule_csv(const Scenario& scenario, const Comparison& compar
                 csv.whole(static_cast<std::int64_t>(s) + 1).text(place_at(scenario, stretch.from).id);
                 csv.text(place_at(scenario, stretch.to).id).number(plain(stretch.length, scenario));
                 csv.whole(stretch.bends).number(plain(stretch.turned_degrees, 0));
-                csv.whole(pull.radius_pulling.millimetres()).whole(pull.radius_installed.millimetres()).end_row();
+                csv.whole(pull.radius_pulling.millimetres()).whole(pull.radius_installed.millimetres());
+                csv.number(plain(pull.most_tension_n, 1)).text(pull.tension_source).end_row();
             }
         }
     });

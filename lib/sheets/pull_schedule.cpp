@@ -13,6 +13,7 @@ namespace {
 constexpr int diameters_under_tension = 20;
 constexpr int diameters_at_rest = 10;
 constexpr double sharp_degrees = 45;
+constexpr double usual_tension_n = 2669;  // 600 lbf for most fibre cable, 7 CFR 1755.200
 
 /// The way of a cable as points on a plane in metres, with where each of its steps ends.
 struct Way {
@@ -101,7 +102,11 @@ std::vector<CablePull> pull_schedule(const Scenario& scenario, const Plan& plan)
         pull.stretches = stretches_of(scenario, cable, way_of(scenario, plane, cable));
         for (const PullStretch& stretch : pull.stretches)
             pull.longest = std::max(pull.longest, stretch.length);
-        const double diameter_mm = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].diameter_mm;
+        const CableProduct& product = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
+        const double diameter_mm = product.diameter_mm;
+        const bool given = product.most_tension_n > 0;
+        pull.most_tension_n = given ? product.most_tension_n : usual_tension_n;
+        pull.tension_source = given ? "the catalogue" : "7 CFR 1755.200";
         pull.radius_pulling = Length::from_metres(diameter_mm * diameters_under_tension / 1000);
         pull.radius_installed = Length::from_metres(diameter_mm * diameters_at_rest / 1000);
         schedule.push_back(std::move(pull));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "layout/plan.hpp"
@@ -21,9 +22,11 @@ struct PullStretch {
 struct CablePull {
     int cable = 0;  ///< Index into the plan's cables.
     std::vector<PullStretch> stretches;
-    Length longest;           ///< Longest stretch.
-    Length radius_pulling;    ///< Least bend radius under tension: 20 diameters (7 CFR 1755.200).
-    Length radius_installed;  ///< At rest: 10 diameters (ANSI/TIA-568.3; value from memory).
+    Length longest;              ///< Longest stretch.
+    Length radius_pulling;       ///< Least bend radius under tension: 20 diameters (7 CFR 1755.200).
+    Length radius_installed;     ///< At rest: 10 diameters (ANSI/TIA-568.3; value from memory).
+    double most_tension_n = 0;   ///< By the cable's maker, or else the usual 2669 N (7 CFR 1755.200).
+    std::string tension_source;  ///< "the catalogue", "7 CFR 1755.200".
 };
 
 /// One entry a cable, in the plan's order: longest way first is how crews like to pull, so `order` in a list of them is

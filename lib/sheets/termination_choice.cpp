@@ -49,13 +49,16 @@ void add(TerminationCost& sum, const TerminationCost& cost) {
 std::vector<std::string> links_that_fail(const Scenario& site, const Plan& plan) {
     std::vector<std::string> fail;
     for (const PlannedLink& link : plan.links) {
-        GlassPath path{link.glass, link.mated_pairs, 0};
+        GlassPath path{Length(), link.mated_pairs, 0};
         for (const int c : link.cables) {
             const CableLengths lengths = lengths_of(site, plan.cables[static_cast<std::size_t>(c)]);
+            path.glass += glass_of(lengths, site.rules);
             path.splices += lengths.joints + (site.rules.termination == Termination::spliced ? 2 : 0);
         }
         const OpticProduct& optic = site.catalogue.optics[static_cast<std::size_t>(link.optic)];
-        if (carries(optic, path, site.rules.loss)) continue;
+        const Attenuation attenuation =
+            attenuation_of(site.catalogue, optic, link.attenuator_at_start, link.attenuator_at_end);
+        if (carries(optic, path, site.rules.loss, attenuation)) continue;
         fail.push_back(site.buildings[static_cast<std::size_t>(link.building)].id);
     }
     return fail;

@@ -14,10 +14,6 @@ namespace {
 /// Fibre that shows less than this share of its allowance is shorter than planned, or is not the one meant.
 constexpr double least_share_of_allowance = 0.5;
 
-Length glass_of(const Scenario& scenario, const PlannedCable& cable) {
-    return scenario.rules.termination == Termination::factory ? cable.lengths.ordered : cable.lengths.with_slack;
-}
-
 std::string place_in_words(const Scenario& scenario, const Plan& plan, const PlannedLink& link, PlaceIndex place) {
     const std::string& id = scenario.places[static_cast<std::size_t>(place)].id;
     for (const PlannedEnclosure& enclosure : plan.enclosures) {
@@ -44,7 +40,7 @@ std::vector<TraceEvent> events_of(const Scenario& scenario, const Plan& plan, co
         const Length longest = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].longest;
         for (int joint = 1; joint <= cable.lengths.joints; ++joint)
             events.push_back({"splice", fmt::format("joint {} of {}", joint, cable.id), at + longest * joint});
-        at += glass_of(scenario, cable);
+        at += glass_of(cable.lengths, scenario.rules);
         if (spliced) events.push_back({"splice", place_in_words(scenario, plan, link, cable.to), at});
     }
     const PlannedCable& last = plan.cables[static_cast<std::size_t>(link.cables.back())];
@@ -94,8 +90,7 @@ std::vector<StrandTest> test_sheet(const Scenario& scenario, const Plan& plan, c
         const PlannedLink& link = plan.links[l];
         StrandTest test;
         test.link = static_cast<int>(l);
-        for (const int c : link.cables)
-            test.glass += glass_of(scenario, plan.cables[static_cast<std::size_t>(c)]);
+        test.glass = link.glass;
         test.limits = limits_of(scenario, link, test.glass);
         test.events = events_of(scenario, plan, link);
         for (test.leg = 1; test.leg <= link.strands; ++test.leg) {

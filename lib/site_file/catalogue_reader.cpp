@@ -107,6 +107,11 @@ OpticProduct read_optic(Fields& fields, Reading& reading) {
     if (fields.has("reach")) optic.reach = fields.length("reach");
     if (fields.has("least-length")) optic.least_length = fields.length("least-length");
     read_directions(fields, complete, optic, reading);
+    if (optic.strand_use == StrandUse::bidirectional && optic.to_building.wavelength_nm == optic.to_hub.wavelength_nm) {
+        reading.error(fields.position(),
+                      fmt::format("both ends of a bidirectional optic transmit at {} nm", optic.to_hub.wavelength_nm),
+                      "two wavelengths that are each other's counterpart, as one strand carries both directions");
+    }
     optic.price_per_end = fields.price("price");
     const std::string source = fields.text("source");
     if (!source.empty()) optic.source = source;

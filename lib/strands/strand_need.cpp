@@ -17,6 +17,22 @@ int strands_per_link(StrandUse use) {
     return use == StrandUse::duplex ? 2 : 1;
 }
 
+std::vector<StrandUse> strand_uses(const Rules& rules) {
+    if (rules.either_strand_use) return {StrandUse::duplex, StrandUse::bidirectional};
+    return {rules.strand_use};
+}
+
+Scenario settled_on(const Scenario& scenario, StrandUse use) {
+    Scenario settled = scenario;
+    settled.rules.strand_use = use;
+    settled.rules.either_strand_use = false;
+    return settled;
+}
+
+const char* name_of(StrandUse use) {
+    return use == StrandUse::duplex ? "duplex" : "bidirectional";
+}
+
 int link_count(const Building& building) {
     int count = 0;
     for (const LinkDemand& demand : building.links)

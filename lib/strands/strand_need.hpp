@@ -1,11 +1,22 @@
 #pragma once
 
+#include <vector>
+
 #include "scenario/scenario.hpp"
 
 namespace spadework {
 
 /// Strands one link takes: 2 duplex, 1 bidirectional.
 int strands_per_link(StrandUse use);
+
+/// The strand uses that plans of a site may have, in the order of StrandUse.
+std::vector<StrandUse> strand_uses(const Rules& rules);
+
+/// The site where plans have one strand use alone.
+Scenario settled_on(const Scenario& scenario, StrandUse use);
+
+/// "duplex", "bidirectional".
+const char* name_of(StrandUse use);
 
 /// Links of a building, all rates together.
 int link_count(const Building& building);

@@ -9,6 +9,7 @@
 #include "study/explanation_jobs.hpp"
 #include "study/served.hpp"
 #include "study/side_by_side.hpp"
+#include "study/strand_choice.hpp"
 #include "study/time_shares.hpp"
 
 namespace spadework {
@@ -92,14 +93,32 @@ void run(const std::vector<ExplanationJob>& jobs, const StudyOptions& options, E
     }
 }
 
+/// The layouts whose plans have one strand use, that of the cheapest, or no plan. Their bounds hold for it too.
+Comparison of_one_strand_use(const Comparison& comparison, StrandUse use) {
+    Comparison alike;
+    alike.verdict = comparison.verdict;
+    for (std::size_t i = 0; i < comparison.layouts.size(); ++i) {
+        const LayoutResult& layout = comparison.layouts[i];
+        if (layout.plan && layout.plan->strand_use != use) continue;
+        if (static_cast<int>(i) == comparison.cheapest) alike.cheapest = static_cast<int>(alike.layouts.size());
+        alike.layouts.push_back(layout);
+    }
+    return alike;
+}
+
 }  // namespace
 
 std::optional<Explanation> explain(const Scenario& scenario, const Comparison& comparison,
                                    const StudyOptions& options) {
     if (!comparison.cheapest) return std::nullopt;
-    const LayoutResult& best = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
-    const Explained what(scenario, comparison, best);
-    Explanation explanation = begun(scenario, best);
+    const StrandUseSites sites(scenario);
+    const LayoutResult& cheapest = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
+    const Scenario& site = sites.of(cheapest);
+    const Comparison alike = of_one_strand_use(comparison, cheapest.plan->strand_use);
+    const LayoutResult& best = alike.layouts[static_cast<std::size_t>(*alike.cheapest)];
+    const Explained what(site, alike, best);
+    Explanation explanation = begun(site, best);
+    explanation.of_one_strand_use = scenario.rules.either_strand_use;
     run(jobs_for(what, explanation), options, explanation);
     return explanation;
 }

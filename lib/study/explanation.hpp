@@ -62,6 +62,7 @@ struct Explanation {
     LayoutKind layout = LayoutKind::home_runs;
     std::vector<EnclosureReason> enclosures;  ///< By place.
     std::vector<BuildingReason> buildings;    ///< By building.
+    bool of_one_strand_use = false;           ///< Only plans with the cheapest one's strand use were looked at.
     bool interrupted = false;                 ///< Something was not looked at, or not to its end.
     std::vector<std::string> violations;      ///< Bugs found by the verifier; nothing may be shown when there are any.
 };

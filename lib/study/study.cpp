@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <mutex>
 #include <utility>
 
@@ -10,6 +11,7 @@
 #include "layout/reconcile.hpp"
 #include "study/place_reason.hpp"
 #include "study/side_by_side.hpp"
+#include "study/strand_choice.hpp"
 #include "study/time_shares.hpp"
 
 namespace spadework {
@@ -117,15 +119,16 @@ bool was_interrupted(const LayoutResult& result) {
     return result.interrupted;
 }
 
+using ResultByPlace = std::map<PlaceIndex, LayoutResult>;
+
 /// Feasible places as a ranking, the others as barred by what makes them infeasible.
-void rank(const Scenario& scenario, std::vector<PlaceDesign> designs, EnclosureStudy& study) {
-    for (PlaceDesign& at : designs) {
-        LayoutResult result = assess(scenario, std::move(at.design));
+void rank(const Scenario& scenario, ResultByPlace results, EnclosureStudy& study) {
+    for (auto& [place, result] : results) {
         study.interrupted = study.interrupted || result.interrupted;
         if (result.feasible()) {
-            study.ranking.push_back({.place = at.place, .result = std::move(result), .over_best = {}, .why = {}});
+            study.ranking.push_back({.place = place, .result = std::move(result), .over_best = {}, .why = {}});
         } else {
-            study.barred.push_back({.place = at.place, .reason = result.reason});
+            study.barred.push_back({.place = place, .reason = result.reason});
         }
     }
     std::sort(study.ranking.begin(), study.ranking.end(), [](const PlaceRank& a, const PlaceRank& b) {
@@ -169,12 +172,90 @@ private:
     TimeShares shares_;
 };
 
-void rank_places(const Scenario& scenario, SearchRounds& rounds, EnclosureStudy& study) {
-    rank(scenario, design_at_every_place(scenario, rounds.next()), study);
+/// Every place looked at, with the cheaper strand use where both are allowed. A place that a strand use was not looked
+/// at with, for want of time or of any plan, has the other's answer alone.
+ResultByPlace results_at_places(const StrandUseSites& sites, const Scenario& scenario, SearchRounds& rounds) {
+    ResultByPlace results;
+    for (const StrandUse use : sites.uses()) {
+        for (PlaceDesign& at : design_at_every_place(sites.of(use), rounds.next())) {
+            LayoutResult result = assess(sites.of(use), std::move(at.design));
+            const auto known = results.find(at.place);
+            if (known == results.end()) {
+                results.emplace(at.place, std::move(result));
+            } else {
+                known->second = cheaper_of(scenario, std::move(known->second), std::move(result));
+            }
+        }
+    }
+    return results;
+}
+
+void rank_places(const StrandUseSites& sites, const Scenario& scenario, SearchRounds& rounds, EnclosureStudy& study) {
+    rank(scenario, results_at_places(sites, scenario, rounds), study);
     add_barred_places(scenario, study.barred);
-    if (study.ranking.empty()) study.reason = design(LayoutKind::trunk_one, scenario, rounds.next()).reason;
+    if (study.ranking.empty()) {
+        study.reason = design(LayoutKind::trunk_one, sites.of(sites.uses().front()), rounds.next()).reason;
+    }
     for (const PlaceRank& ranked : study.ranking)
-        append_violations(scenario, ranked.result, study.violations);
+        append_violations(sites.of(ranked.result), ranked.result, study.violations);
+}
+
+/// The best plan for each number of enclosures, with the cheaper strand use.
+std::vector<LayoutResult> results_by_count(const StrandUseSites& sites, const Scenario& scenario,
+                                           SearchRounds& rounds) {
+    std::vector<LayoutResult> results;
+    for (const StrandUse use : sites.uses()) {
+        auto found = assess_all(sites.of(use), design_by_enclosure_count(sites.of(use), rounds.next()));
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            if (i >= results.size()) {
+                results.push_back(std::move(found[i]));
+            } else {
+                results[i] = cheaper_of(scenario, std::move(results[i]), std::move(found[i]));
+            }
+        }
+    }
+    return results;
+}
+
+/// Designs, checks, prices and verifies every layout of a site whose plans have one strand use.
+Study compare_settled(const Scenario& scenario, const StudyOptions& options) {
+    const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
+    std::vector<Design> designs = design_all(scenario, layouts, options);
+    take_over_known(scenario, options.known, designs);
+    reconcile(scenario, designs);
+    std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));
+    Study study;
+    for (const LayoutResult& result : results)
+        append_violations(scenario, result, study.violations);
+    study.interrupted = std::any_of(results.begin(), results.end(), was_interrupted);
+    study.comparison = compare(scenario, std::move(results));
+    return study;
+}
+
+/// Both strand uses one after the other within the time, and of each layout the cheaper.
+Study compare_both_uses(const Scenario& scenario, const StudyOptions& options) {
+    const StrandUseSites sites(scenario);
+    TimeShares shares(options.seconds, static_cast<int>(sites.uses().size()), 1);
+    Study study;
+    std::vector<LayoutResult> results;
+    for (const StrandUse use : sites.uses()) {
+        StudyOptions one = options;
+        one.seconds = shares.begin_job();
+        std::erase_if(one.known, [use](const Design& design) { return design.plan && design.plan->strand_use != use; });
+        Study found = compare_settled(sites.of(use), one);
+        study.interrupted = study.interrupted || found.interrupted;
+        study.violations.insert(study.violations.end(), found.violations.begin(), found.violations.end());
+        std::vector<LayoutResult>& layouts = found.comparison.layouts;
+        for (std::size_t i = 0; i < layouts.size(); ++i) {
+            if (i >= results.size()) {
+                results.push_back(std::move(layouts[i]));
+            } else {
+                results[i] = cheaper_of(scenario, std::move(results[i]), std::move(layouts[i]));
+            }
+        }
+    }
+    study.comparison = compare(scenario, std::move(results));
+    return study;
 }
 
 }  // namespace
@@ -189,33 +270,26 @@ std::vector<LayoutKind> layouts_allowed(const Rules& rules) {
 }
 
 Study compare_layouts(const Scenario& scenario, const StudyOptions& options) {
-    const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
-    std::vector<Design> designs = design_all(scenario, layouts, options);
-    take_over_known(scenario, options.known, designs);
-    reconcile(scenario, designs);
-    std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));
-    Study study;
-    for (const LayoutResult& result : results)
-        append_violations(scenario, result, study.violations);
-    study.interrupted = std::any_of(results.begin(), results.end(), was_interrupted);
-    study.comparison = compare(scenario, std::move(results));
-    return study;
+    if (scenario.rules.either_strand_use) return compare_both_uses(scenario, options);
+    return compare_settled(scenario, options);
 }
 
 EnclosureStudy rank_places_for_one(const Scenario& scenario, const StudyOptions& options) {
-    SearchRounds rounds(options, 1);
+    const StrandUseSites sites(scenario);
+    SearchRounds rounds(options, static_cast<int>(sites.uses().size()));
     EnclosureStudy study;
-    rank_places(scenario, rounds, study);
+    rank_places(sites, scenario, rounds, study);
     return study;
 }
 
 EnclosureStudy rank_enclosure_places(const Scenario& scenario, const StudyOptions& options) {
-    SearchRounds rounds(options, 2);
+    const StrandUseSites sites(scenario);
+    SearchRounds rounds(options, 2 * static_cast<int>(sites.uses().size()));
     EnclosureStudy study;
-    rank_places(scenario, rounds, study);
-    study.by_count = assess_all(scenario, design_by_enclosure_count(scenario, rounds.next()));
+    rank_places(sites, scenario, rounds, study);
+    study.by_count = results_by_count(sites, scenario, rounds);
     for (const LayoutResult& result : study.by_count)
-        append_violations(scenario, result, study.violations);
+        append_violations(sites.of(result), result, study.violations);
     study.interrupted = study.interrupted || std::any_of(study.by_count.begin(), study.by_count.end(), was_interrupted);
     return study;
 }

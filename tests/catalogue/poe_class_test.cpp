@@ -6,15 +6,16 @@
 
 using namespace spadework;
 
-TEST_CASE("the classes are those of IEEE 802.3 clauses 33 and 145 (POE-1 to POE-8)") {
+TEST_CASE("the classes are those of IEEE 802.3 clauses 33 and 145 (POE-0 to POE-8, secondary source)") {
     struct Row {
         int number;
         int type;
         double source_w;
         double device_w;
     };
-    constexpr Row rows[] = {{1, 1, 4.0, 3.84}, {2, 1, 7.0, 6.49}, {3, 1, 15.4, 12.95}, {4, 2, 30, 25.5},
-                            {5, 3, 45, 40},    {6, 3, 60, 51},    {7, 4, 75, 62},      {8, 4, 90, 71.3}};
+    constexpr Row rows[] = {{0, 1, 15.4, 12.95}, {1, 1, 4.0, 3.84}, {2, 1, 7.0, 6.49},
+                            {3, 1, 15.4, 12.95}, {4, 2, 30, 25.5},  {5, 3, 45, 40},
+                            {6, 3, 60, 51},      {7, 4, 75, 62},    {8, 4, 90, 71.3}};
     const auto& classes = poe_classes();
     REQUIRE(classes.size() == std::size(rows));
     for (std::size_t i = 0; i < classes.size(); ++i) {
@@ -34,15 +35,21 @@ TEST_CASE("what arrives is what is sent less the loss in the worst cable (POE-V,
         int pair_sets;
         double tolerance_w;
     };
-    constexpr Row rows[] = {{3, 44, 20, 1, 0.001},   {4, 50, 12.5, 1, 0.001}, {5, 50, 12.5, 2, 0.07},
-                            {6, 50, 12.5, 2, 0.001}, {7, 52, 12.5, 2, 0.01},  {8, 52, 12.5, 2, 0.03}};
+    constexpr Row rows[] = {{0, 44, 20, 1, 0.001},  {3, 44, 20, 1, 0.001},   {4, 50, 12.5, 1, 0.001},
+                            {5, 50, 12.5, 2, 0.07}, {6, 50, 12.5, 2, 0.001}, {7, 52, 12.5, 2, 0.01},
+                            {8, 52, 12.5, 2, 0.03}};
     for (const Row& row : rows) {
-        const PoeClass& poe = poe_classes()[static_cast<std::size_t>(row.number - 1)];
+        const PoeClass& poe = poe_classes()[static_cast<std::size_t>(row.number)];
         const double amperes = poe.source_w / row.volts / row.pair_sets;
         const double arriving = poe.source_w - row.pair_sets * amperes * amperes * row.ohms;
         CAPTURE(row.number);
         CHECK(std::abs(arriving - poe.device_w) <= row.tolerance_w);
     }
+}
+
+TEST_CASE("a device that does not say its class takes as much as one of class 3 (POE-0)") {
+    CHECK(poe_classes()[0].source_w == poe_classes()[3].source_w);
+    CHECK(poe_classes()[0].device_w == poe_classes()[3].device_w);
 }
 
 TEST_CASE("a device gets the smallest class that surely reaches it") {

@@ -63,9 +63,31 @@ TEST_CASE("home runs: each segment is opened once, each building has a cable of 
     REQUIRE(plan.links.size() == 2);
     CHECK(plan.links[1].cables == std::vector<int>{1});
     CHECK(plan.links[1].mated_pairs == 2);
-    CHECK(plan.links[1].glass == plan.cables[1].lengths.with_slack);
+    CHECK(plan.links[1].glass == plan.cables[1].lengths.ordered);  // nobody cuts a factory-made cable
     CHECK(plan.hub_ports == 2);
     CHECK(plan.enclosures.empty());
+}
+
+TEST_CASE("cable that is spliced has the glass that it is cut to") {
+    Scenario site = handhole_row();
+    site.rules.termination = Termination::spliced;
+    const Assembly assembly = assemble(site, home_runs_of(site));
+    REQUIRE(assembly.plan);
+    CHECK(assembly.plan->links[1].glass == assembly.plan->cables[1].lengths.with_slack);
+}
+
+TEST_CASE("where no product will do, the nearest plan has the optic that falls short and no gear at the hub") {
+    Scenario site = handhole_row();
+    for (OpticProduct& optic : site.catalogue.optics)
+        optic.reach = Length::from_metres(10);
+    site.catalogue.hub_gear.clear();
+    const Assembly assembly = assemble(site, home_runs_of(site));
+    CHECK_FALSE(assembly.plan);
+    CHECK(assembly.reason.find("beyond the longest reach of 0.010 km") != std::string::npos);
+    REQUIRE(assembly.nearest);
+    CHECK(assembly.nearest->links.size() == 2);
+    CHECK(assembly.nearest->hub_gear.empty());
+    CHECK(assembly.nearest->hub_ports == 2);
 }
 
 TEST_CASE("a cable coils in the handholes it passes, not in the one where it ends") {

@@ -95,4 +95,55 @@ TEST_CASE("of equal prices fewer pieces are taken, and of equal pieces the earli
     CHECK(*cheapest_cover({{8, 20}, {9, 20}}, 8) == std::vector<int>{1, 0});
 }
 
+TEST_CASE("two needs at once are covered as cheaply as trying all combinations finds, and by as few pieces") {
+    std::mt19937 random(11);
+    const auto between = [&random](int least, int most) {
+        return std::int64_t{std::uniform_int_distribution<int>(least, most)(random)};
+    };
+    for (int round = 0; round < 300; ++round) {
+        std::vector<CoverItemOfTwo> items;
+        for (int i = 0; i < 3; ++i)
+            items.push_back({between(0, 4), between(0, 4), between(0, 9)});
+        const std::int64_t first = between(0, 6), second = between(1, 6);
+        std::optional<std::pair<std::int64_t, std::int64_t>> best;  // price, pieces
+        for (std::int64_t a = 0; a <= 6; ++a) {
+            for (std::int64_t b = 0; b <= 6; ++b) {
+                for (std::int64_t c = 0; c <= 6; ++c) {
+                    const std::int64_t n[] = {a, b, c};
+                    std::int64_t covered_first = 0, covered_second = 0, price = 0;
+                    for (std::size_t i = 0; i < 3; ++i) {
+                        covered_first += n[i] * items[i].first;
+                        covered_second += n[i] * items[i].second;
+                        price += n[i] * items[i].price;
+                    }
+                    if (covered_first < first || covered_second < second) continue;
+                    const std::pair taken{price, a + b + c};
+                    best = best ? std::min(*best, taken) : taken;
+                }
+            }
+        }
+        const auto counts = cheapest_cover_of_two(items, first, second);
+        REQUIRE(counts.has_value() == best.has_value());
+        if (!counts) continue;
+        std::pair<std::int64_t, std::int64_t> found{0, 0};
+        std::int64_t covered_first = 0, covered_second = 0;
+        for (std::size_t i = 0; i < 3; ++i) {
+            found.first += (*counts)[i] * items[i].price;
+            found.second += (*counts)[i];
+            covered_first += (*counts)[i] * items[i].first;
+            covered_second += (*counts)[i] * items[i].second;
+        }
+        CHECK(found == *best);
+        CHECK(covered_first >= first);
+        CHECK(covered_second >= second);
+    }
+}
+
+TEST_CASE("without a second need two are covered as one is") {
+    const std::vector<CoverItemOfTwo> items = {{8, 0, 300}, {24, 4, 700}};
+    for (std::int64_t need = 0; need < 60; ++need)
+        CHECK(cheapest_cover_of_two(items, need, 0) == cheapest_cover({{8, 300}, {24, 700}}, need));
+    CHECK_FALSE(cheapest_cover_of_two(items, 100'000, 100'000));
+}
+
 }  // namespace spadework

@@ -118,4 +118,97 @@ TEST_CASE("enclosures are chosen by price with their installation; an empty one 
     CHECK(cheapest_enclosures(site, 25)->size() == 2);
 }
 
+TEST_CASE("devices are whole: two switches of 20 W feed one class 3 device each, not three in all") {
+    Scenario site = small_site::site();
+    BuildingGearProduct& product = site.catalogue.building_gear[switch_8];
+    product.poe_budget_w = 24;
+    // 46.2 W are asked for; two pieces supply 48 W, and each feeds one device of 15.4 W.
+    CHECK_FALSE(power_suffices(product, 2, with_devices({{"camera", 3, 12.0}})));
+    CHECK(power_suffices(product, 3, with_devices({{"camera", 3, 12.0}})));
+    CHECK(chosen(site, with_devices({{"camera", 3, 12.0}}), one_link()) == std::pair{switch_8, 3});
+}
+
+TEST_CASE("a media converter a watt short of its one device's class does not serve it") {
+    Scenario site = small_site::site();
+    site.catalogue.building_gear = {site.catalogue.building_gear[converter]};
+    const Building one = with_devices({{"camera", 1, 12.95}});
+    site.catalogue.building_gear[0].poe_budget_w = 15.4;
+    CHECK(chosen(site, one, one_link()) == std::pair{0, 1});
+    site.catalogue.building_gear[0].poe_budget_w = 14.4;
+    CHECK(chosen(site, one, one_link()).first == -1);
+    const auto nearest = nearest_building_gear(site, one, one_link());
+    REQUIRE(nearest);
+    CHECK(nearest->count == 1);
+}
+
+TEST_CASE("the nearest gear is the one that fails the fewest needs") {
+    const Scenario site = small_site::site();
+    // Ten gigabits are beyond both; the switch has the ports for the three devices besides.
+    const auto nearest = nearest_building_gear(site, with_devices({{"camera", 3, 12.0}}), {1, megabits(10000)});
+    REQUIRE(nearest);
+    CHECK(nearest->product == switch_8);
+}
+
+TEST_CASE("hub gear gives optic and copper ports together, at the least price for both") {
+    Scenario site = small_site::site();
+    site.hub.devices = {{"recorder", 2}, {"server", 3}};
+    CHECK(hub_copper_ports_needed(site.hub) == 5);
+    CHECK_FALSE(cheapest_hub_gear(site, 2, megabits(1000)));  // core-8 has no copper
+    HubGearProduct copper = site.catalogue.hub_gear[0];
+    copper.id = "copper-4";
+    copper.optic_ports = 1;
+    copper.copper_ports = 4;
+    copper.fastest_rate = megabits(100);
+    copper.price = small_site::cents(5000);
+    site.catalogue.hub_gear.push_back(copper);
+    const auto gear = cheapest_hub_gear(site, 2, megabits(1000));
+    REQUIRE(gear);
+    REQUIRE(gear->size() == 2);  // the slow switch counts for its copper alone
+    CHECK(gear->at(0).count == 1);
+    CHECK(gear->at(1).count == 2);
+    site.hub.free_copper_ports = 1;
+    CHECK(cheapest_hub_gear(site, 2, megabits(1000))->at(1).count == 1);
+    site.hub.free_copper_ports = 5;
+    CHECK(cheapest_hub_gear(site, 2, megabits(1000))->size() == 1);
+}
+
+TEST_CASE("growth ports are wanted beside those in use, and a second switch comes where the first is full") {
+    Scenario site = small_site::site();
+    CHECK(cheapest_hub_gear(site, 8, megabits(1000))->front().count == 1);
+    site.hub.growth_ports = 1;
+    CHECK(cheapest_hub_gear(site, 8, megabits(1000))->front().count == 2);
+    site.hub.free_optic_ports = 1;
+    CHECK(cheapest_hub_gear(site, 8, megabits(1000))->front().count == 1);
+}
+
+TEST_CASE("the least price of the hub never falls with more ports, so that a bound with fewer stays below") {
+    Scenario site = small_site::site();
+    site.hub.devices = {{"server", 3}};
+    site.catalogue.hub_gear[0].copper_ports = 1;
+    HubGearProduct large = site.catalogue.hub_gear[0];
+    large.optic_ports = 24;
+    large.copper_ports = 2;
+    large.price = small_site::cents(70000);
+    site.catalogue.hub_gear.push_back(large);
+    Money before;
+    for (int ports = 0; ports <= 60; ++ports) {
+        const Money price = price_of(site, *cheapest_hub_gear(site, ports, megabits(1000)));
+        CHECK(price >= before);
+        before = price;
+    }
+}
+
+TEST_CASE("a hub without enough says which ports it lacks") {
+    Scenario site = small_site::site();
+    site.catalogue.hub_gear.clear();
+    site.hub.free_optic_ports = 4;
+    CHECK(cheapest_hub_gear(site, 4, megabits(1000))->empty());
+    CHECK_FALSE(cheapest_hub_gear(site, 5, megabits(1000)));
+    CHECK(why_no_hub_gear(site, 5, megabits(1000)) ==
+          "hub: 5 optic ports are needed, 4 are free, and no gear in the catalogue has more at 1G");
+    site.hub.devices = {{"server", 2}};
+    CHECK(why_no_hub_gear(site, 4, megabits(1000)) ==
+          "hub: 2 copper ports are needed, 0 are free, and no gear in the catalogue has more at 1G");
+}
+
 }  // namespace spadework

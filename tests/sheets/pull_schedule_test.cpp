@@ -35,4 +35,14 @@ TEST_CASE("a 12 mm cable bends no tighter than 240 mm while pulled (PULL-2) and 
     CHECK(schedule[0].radius_installed == Length::from_millimetres(120));
 }
 
+TEST_CASE("a pull is limited by the cable's maker, or else by the usual 2669 N (PULL-1, 7 CFR 1755.200)") {
+    Scenario site = small_site::site();
+    CHECK(pull_schedule(site, small_site::home_runs(site))[0].most_tension_n == 2669);
+    CHECK(pull_schedule(site, small_site::home_runs(site))[0].tension_source == "7 CFR 1755.200");
+    for (CableProduct& product : site.catalogue.cables)
+        product.most_tension_n = 1500;
+    CHECK(pull_schedule(site, small_site::home_runs(site))[0].most_tension_n == 1500);
+    CHECK(pull_schedule(site, small_site::home_runs(site))[0].tension_source == "the catalogue");
+}
+
 }  // namespace spadework

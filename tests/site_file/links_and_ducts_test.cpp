@@ -88,6 +88,18 @@ TEST_CASE("strand use may be left to the price, and then either kind of optic wi
     says(small_site() + "rules: {strand-use: cheapest}\n", "did you mean 'cheaper'?");
 }
 
+TEST_CASE("a one-strand optic whose two ends transmit at one wavelength has no optical path (RULE-5)") {
+    const std::string figures =
+        "{wavelength: 1310, launch-min: -9, launch-max: -3, receive-min: -19.5, receive-max: -3, penalties: 4.5}";
+    const std::string optic = "{id: bx, rate: 1G, strand-use: bidirectional, reach: 10000, price: 19, to-building: ";
+    says(with(small_site(), "{id: lx10, standard: 1000BASE-LX10, price: 19}", optic + figures + "}"),
+         "both ends of a bidirectional optic transmit at 1310 nm; expected two wavelengths");
+    const auto pair = read_text(with(
+        small_site(), "{id: lx10, standard: 1000BASE-LX10, price: 19}",
+        "{id: lx10, standard: 1000BASE-LX10, price: 19}\n    - " + optic + figures + ", to-hub: {wavelength: 1490}}"));
+    CHECK(pair.scenario.has_value());
+}
+
 TEST_CASE("a cable's tension and a hub switch's copper ports are read where they are given") {
     const auto site = read_text(with(with(small_site(), "diameter: 0.009", "diameter: 0.0095, tension: 1500"),
                                      "optic-ports: 8, fastest", "optic-ports: 8, copper-ports: 16, fastest"));
@@ -129,7 +141,8 @@ TEST_CASE("fill shares are the site's own, and a duct needs its room or its insi
     CHECK(site.scenario->segments[2].duct_room == 0);
     says(with_duct("{cables: [{diameter: 0.01}], room: 2}"), "cables in a duct without its inner diameter");
     says(with_duct("{}"), "neither 'room' nor 'inner-diameter' for a duct");
-    says(small_site() + "rules: {duct-fill: {two: 101}}\n", "two is '101'; expected a number above 0 and at most 100 (%)");
+    says(small_site() + "rules: {duct-fill: {two: 101}}\n",
+         "two is '101'; expected a number above 0 and at most 100 (%)");
 }
 
 TEST_CASE("a GeoJSON line says the inside of its duct too") {

@@ -210,7 +210,7 @@ inline PlannedLink link_to(BuildingIndex building, const Plan& plan, std::vector
     link.building = building;
     link.rate = megabits(1000);
     for (const int c : cables)
-        link.glass += plan.cables[static_cast<std::size_t>(c)].lengths.with_slack;
+        link.glass += plan.cables[static_cast<std::size_t>(c)].lengths.ordered;
     link.cables = std::move(cables);
     return link;
 }

@@ -32,8 +32,15 @@ std::string plan_file_name(const std::optional<LayoutKind>& layout, const char* 
     return layout ? fmt::format("plan-{}.{}", id_of(*layout), ending) : fmt::format("plan.{}", ending);
 }
 
+/// Counted with the strand use that the cheapest plan has.
+StrandStudy strands_of(const Scenario& scenario, const Comparison& comparison) {
+    if (!scenario.rules.either_strand_use || !comparison.cheapest) return study_strands(scenario);
+    const LayoutResult& best = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
+    return study_strands(settled_on(scenario, best.plan->strand_use));
+}
+
 std::string report_of(const Scenario& scenario, const Compared& compared) {
-    const StrandStudy strands = study_strands(scenario);
+    const StrandStudy strands = strands_of(scenario, compared.study.comparison);
     return report::report_html(scenario, {.comparison = compared.study.comparison,
                                           .strands = strands,
                                           .enclosures = compared.enclosures ? &*compared.enclosures : nullptr,

@@ -22,7 +22,12 @@ ExitCode count_strands(const StrandsOptions& options) {
     if (!site) return ExitCode::invalid_site;
     const Scenario& scenario = *site->scenario;
     const auto folder = open_folder(options.result.folder);
-    const StrandStudy study = study_strands(scenario);
+    StrandStudy study = study_strands(scenario);
+    if (scenario.rules.either_strand_use) {
+        study.reason +=
+            " The rules leave the strand use to the price: here each link counts with two strands, which is "
+            "the larger need.";
+    }
 
     const std::string json = report::strands_json(scenario, study);
     const std::string text = report::strands_text(scenario, study);

@@ -61,8 +61,8 @@ std::vector<Laid> laid_along(const Scenario& site, const std::vector<Path>& path
         const auto cost = cable(site, strands, in_use, path.run);
         if (!cost) continue;
         const bool spliced = site.rules.termination == Termination::spliced;
-        all.push_back(
-            {&path, *cost, with_slack(site, path.run), joints(site, strands, in_use, path.run) + (spliced ? 2 : 0)});
+        all.push_back({&path, *cost, glass(site, strands, in_use, path.run),
+                       joints(site, strands, in_use, path.run) + (spliced ? 2 : 0)});
     }
     std::sort(all.begin(), all.end(), [](const Laid& a, const Laid& b) { return a.cost < b.cost; });
     return all;

@@ -103,7 +103,7 @@ private:
         const auto own = cable(site_, strands, in_use, run);
         const int splices =
             joints(site_, strands, in_use, run) + (site_.rules.termination == Termination::spliced ? 2 : 0);
-        const auto one = link(site_, rate_, with_slack(site_, run), 2, splices);
+        const auto one = link(site_, rate_, glass(site_, strands, in_use, run), 2, splices);
         if (!own || !one) return std::nullopt;
         return *own + *one * links_;
     }

@@ -40,7 +40,7 @@ private:
         stretch.length = Length::from_millimetres(millimetres);
         run.add(stretch, *method_);
         const bool spliced = site_.rules.termination == Termination::spliced;
-        return {cable(site_, strands, in_use, run), with_slack(site_, run),
+        return {cable(site_, strands, in_use, run), glass(site_, strands, in_use, run),
                 joints(site_, strands, in_use, run) + (spliced ? 2 : 0)};
     }
 

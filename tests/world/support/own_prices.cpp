@@ -162,6 +162,12 @@ int joints(const Scenario& site, int strands, int in_use, const Run& run) {
     return product == nullptr ? 0 : joints_of(site, *product, run);
 }
 
+std::int64_t glass(const Scenario& site, int strands, int in_use, const Run& run) {
+    const CableProduct* product = product_for(site, strands, in_use, run);
+    if (product == nullptr || spliced(site)) return with_slack(site, run);
+    return up_to_step(with_slack(site, run), product->length_step.millimetres());
+}
+
 int strands_of(const Scenario& site, int links) {
     return site.rules.strand_use == StrandUse::duplex ? 2 * links : links;
 }

@@ -41,6 +41,9 @@ std::optional<Cents> cable(const Scenario& site, int strands, int in_use, const 
 /// How many joints that product needs on the way (for splices of a link); 0 where there is none.
 int joints(const Scenario& site, int strands, int in_use, const Run& run);
 
+/// Glass in a cable of that product: as it is ordered from the factory, or as it is cut to be spliced.
+std::int64_t glass(const Scenario& site, int strands, int in_use, const Run& run);
+
 int strands_of(const Scenario& site, int links);
 /// Strands of a trunk with spares and headroom.
 int trunk_strands(const Scenario& site, int in_use);
