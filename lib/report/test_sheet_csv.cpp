@@ -29,14 +29,30 @@ void write_strand(CsvWriter& csv, const Scenario& scenario, const LayoutResult& 
     csv.whole(test.leg).text(way_of(*layout.plan, layout.strand_map, test));
 }
 
-void write_reading_row(CsvWriter& csv, const Scenario& scenario, const StrandTest& test, const LossLimit& limit) {
+/// What is plugged in front of this strand's receivers once it has been tested without: "att-5 at mill".
+std::string attenuators_after(const Scenario& scenario, const PlannedLink& link, const StrandTest& test) {
+    std::string text;
+    const auto add = [&](std::optional<int> attenuator, const std::string& at) {
+        if (!attenuator) return;
+        const std::string& id = scenario.catalogue.attenuators[static_cast<std::size_t>(*attenuator)].id;
+        text += (text.empty() ? "" : ", ") + id + " at " + at;
+    };
+    // Of two strands the first leads away from where the link begins, the second back to it.
+    const bool both_ways = link.strands == 1;
+    if (both_ways || test.leg == 1) add(link.attenuator_at_end, building_at(scenario, link.building).id);
+    if (both_ways || test.leg == 2) add(link.attenuator_at_start, link_origin(scenario, link));
+    return text;
+}
+
+void write_reading_row(CsvWriter& csv, const Scenario& scenario, const StrandTest& test, const LossLimit& limit,
+                       const std::string& after) {
     csv.number(plain(limit.wavelength_nm, 3)).number(plain(test.glass, scenario));
     // The very thousandths that a plan file keeps and an acceptance holds readings against.
     for (const double decibels : {limit.calculated_db, limit.pass_db, limit.least_db})
         csv.number(plain(static_cast<double>(plan_file::thousandths(decibels)) / 1000, 3));
     for (int blank = 0; blank < 4; ++blank)
         csv.text("");
-    csv.end_row();
+    csv.text(after).end_row();
 }
 
 }  // namespace
@@ -44,7 +60,8 @@ void write_reading_row(CsvWriter& csv, const Scenario& scenario, const StrandTes
 std::string test_sheet_csv(const Scenario& scenario, const Comparison& comparison) {
     CsvWriter csv({"layout", "building", "link", "strand", "way", "measured_from", "wavelength_nm",
                    with_unit("fibre", scenario), "calculated_loss_db", "pass_limit_db", "too_good_below_db",
-                   "measured_loss_db", with_unit("measured_length", scenario), "date", "tested_by"});
+                   "measured_loss_db", with_unit("measured_length", scenario), "date", "tested_by",
+                   "attenuator_after_test"});
     for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
         for (const StrandTest& test : test_sheet(scenario, plan, layout.strand_map)) {
             const PlannedLink& link = plan.links[static_cast<std::size_t>(test.link)];
@@ -52,7 +69,7 @@ std::string test_sheet_csv(const Scenario& scenario, const Comparison& compariso
                 for (const LossLimit& limit : test.limits) {
                     write_strand(csv, scenario, layout, test);
                     csv.text(from);
-                    write_reading_row(csv, scenario, test, limit);
+                    write_reading_row(csv, scenario, test, limit, attenuators_after(scenario, link, test));
                 }
             }
         }

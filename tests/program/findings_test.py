@@ -137,6 +137,9 @@ class Findings(OfSites):
         with open(self.folder / "out" / "links.csv", newline="", encoding="utf-8") as links:
             row = next(csv.DictReader(links))
         self.assertEqual((row["attenuator_at_from"], row["attenuator_at_building"]), ("att-7", "att-7"))
+        with open(self.folder / "out" / "test-sheet.csv", newline="", encoding="utf-8") as tests:
+            after = {row["strand"]: row["attenuator_after_test"] for row in csv.DictReader(tests)}
+        self.assertEqual(after, {"1": "att-7 at mill", "2": "att-7 at hub"})  # by the receiver of each strand
 
     def test_a_full_hub_without_gear_in_the_catalogue(self):
         text = site(hub_gear="", hub=", free-optic-ports: 1", buildings=("mill", "barn"))

@@ -90,6 +90,13 @@ void make_awkward(Dice& dice, Scenario& site) {
     site.rules.tax = Percent::from_percent(19);
     site.growth.headroom = Percent::from_percent(25);
     site.hub.free_optic_ports = static_cast<int>(dice.between(0, 3));
+    if (dice.one_in(2)) {
+        site.hub.growth_ports = static_cast<int>(dice.between(0, 9));
+        site.hub.devices = {{"recorder", static_cast<int>(dice.between(1, 5))}};
+        site.hub.free_copper_ports = static_cast<int>(dice.between(0, 2));
+        site.catalogue.hub_gear[0].copper_ports = static_cast<int>(dice.between(0, 2));
+        site.catalogue.hub_gear[1].copper_ports = static_cast<int>(dice.between(1, 4));
+    }
     site.labour.installer_rate = price(2'000'000, 9'000'000);
     for (Building& building : site.buildings) {
         if (dice.one_in(2)) building.devices = {{"camera", static_cast<int>(dice.between(1, 9)), 12}};

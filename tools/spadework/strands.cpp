@@ -25,8 +25,8 @@ ExitCode count_strands(const StrandsOptions& options) {
     StrandStudy study = study_strands(scenario);
     if (scenario.rules.either_strand_use) {
         study.reason +=
-            " The rules leave the strand use to the price: here each link counts with two strands, which is "
-            "the larger need.";
+            "; the rules leave the strand use to the price, and here each link counts with two strands, the larger "
+            "need";
     }
 
     const std::string json = report::strands_json(scenario, study);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <map>
 
 namespace spadework::own {
 
@@ -207,15 +209,28 @@ std::optional<Cents> link(const Scenario& site, BitRate rate, std::int64_t glass
            for_seconds(site.labour.installer_rate, site.labour.test_time.seconds() * strands);
 }
 
+/// Devices that find a port and their watts at one of the pieces.
+static int devices_fed(const BuildingGearProduct& product, int count, double watts) {
+    int fed = 0;
+    for (int piece = 0; piece < count; ++piece) {
+        const int joints = (piece > 0 ? 1 : 0) + (piece + 1 < count ? 1 : 0);
+        fed +=
+            std::min(std::max(0, product.copper_ports - joints), static_cast<int>(product.poe_budget_w / watts + 1e-9));
+    }
+    return fed;
+}
+
 std::optional<Cents> building_gear(const Scenario& site, const Building& building, int ports, BitRate rate) {
     int devices = 0;
-    double watts = 0;
+    int fed = 0;
+    double most_watts = 0;  // of one device: these sites feed all their devices alike
     for (const DeviceGroup& group : building.devices) {
         devices += group.count;
         if (group.watts <= 0) continue;
         const auto each = supply_watts(group.watts);
         if (!each) return std::nullopt;
-        watts += group.count * *each;
+        fed += group.count;
+        most_watts = std::max(most_watts, *each);
     }
     const int copper = devices > 1 ? devices + site.rules.spare_copper_ports : devices;
     std::optional<Cents> best;
@@ -225,7 +240,7 @@ std::optional<Cents> building_gear(const Scenario& site, const Building& buildin
         for (int count = 1; count <= 64; ++count) {
             // Two ports go into each joint between two pieces.
             if (count * product.copper_ports - 2 * (count - 1) < copper) continue;
-            if (count * product.poe_budget_w < watts) continue;
+            if (fed > 0 && devices_fed(product, count, most_watts) < fed) continue;
             const Cents cost = installed(site, product, count);
             if (!best || cost < *best) best = cost;
             break;
@@ -235,9 +250,29 @@ std::optional<Cents> building_gear(const Scenario& site, const Building& buildin
 }
 
 std::optional<Cents> hub_gear(const Scenario& site, int ports, BitRate rate) {
-    return cheapest_pieces(
-        site, site.catalogue.hub_gear, ports - site.hub.free_optic_ports,
-        [rate](const HubGearProduct& product) { return product.fastest_rate >= rate ? product.optic_ports : 0; });
+    int copper = -site.hub.free_copper_ports;
+    for (const HubDevice& device : site.hub.devices)
+        copper += device.count;
+    std::map<std::pair<int, int>, std::optional<Cents>> known;
+    // The cheapest way to have so many optic and copper ports more: one switch, and the rest of the need.
+    const std::function<std::optional<Cents>(int, int)> least = [&](int optic_left, int copper_left) {
+        optic_left = std::max(0, optic_left);
+        copper_left = std::max(0, copper_left);
+        if (optic_left == 0 && copper_left == 0) return std::optional<Cents>(0);
+        if (const auto found = known.find({optic_left, copper_left}); found != known.end()) return found->second;
+        std::optional<Cents> best;
+        for (const HubGearProduct& product : site.catalogue.hub_gear) {
+            const int optic = product.fastest_rate >= rate ? product.optic_ports : 0;
+            const bool helps = (optic > 0 && optic_left > 0) || (product.copper_ports > 0 && copper_left > 0);
+            if (!helps) continue;
+            const auto rest = least(optic_left - optic, copper_left - product.copper_ports);
+            if (!rest) continue;
+            const Cents cost = *rest + installed(site, product, 1);
+            if (!best || cost < *best) best = cost;
+        }
+        return known[{optic_left, copper_left}] = best;
+    };
+    return least(ports + site.hub.growth_ports - site.hub.free_optic_ports, copper);
 }
 
 std::optional<Cents> enclosures(const Scenario& site, int adapters) {
