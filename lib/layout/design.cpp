@@ -42,7 +42,8 @@ Design designed(LayoutKind layout, const Scenario& scenario, const DesignLimits&
 
 Design design(LayoutKind layout, const Scenario& scenario, const DesignLimits& limits) {
     Design design = designed(layout, scenario, limits);
-    if (!design.plan && !design.nearest) design.nearest = nearest_plan(layout, scenario);
+    const bool sketch = limits.target_gap >= 1;
+    if (!design.plan && !design.nearest && !sketch) design.nearest = nearest_plan(layout, scenario);
     return design;
 }
 

@@ -15,6 +15,10 @@ namespace spadework {
 
 namespace {
 
+/// Shortest ways from so many places are found at once on the largest maps; with more buildings chains are not drawn
+/// up.
+constexpr std::size_t most_searches = 64;
+
 /// Routes by the shortest ways, from one place after another.
 class ShortestRoutes {
 public:
@@ -35,15 +39,15 @@ public:
 
     /// Nothing where no enclosure may stand anywhere.
     [[nodiscard]] std::optional<RoutedLayout> from_one_enclosure() const {
+        const std::vector<Length> drops = length_of_drops();
         std::optional<PlaceIndex> best;
         Length shortest;
         for (std::size_t p = 0; p < scenario_.places.size(); ++p) {
-            if (!scenario_.places[p].enclosure_allowed || scenario_.places[p].laid_out || !from_hub_.length[p])
-                continue;
-            const auto place = static_cast<PlaceIndex>(p);
-            const Length all = length_from(shortest_ways(network_, place)) + *from_hub_.length[p];
+            const Place& place = scenario_.places[p];
+            if (!place.enclosure_allowed || place.laid_out || !from_hub_.length[p]) continue;
+            const Length all = drops[p] + *from_hub_.length[p];
             if (best && all >= shortest) continue;
-            best = place;
+            best = static_cast<PlaceIndex>(p);
             shortest = all;
         }
         if (!best) return std::nullopt;
@@ -89,11 +93,16 @@ private:
         }
     }
 
-    [[nodiscard]] Length length_from(const ShortestWays& ways) const {
-        Length sum;
-        for (const Building& building : scenario_.buildings)
-            sum += ways.length[static_cast<std::size_t>(building.place)].value_or(Length());
-        return sum;
+    /// For each place the shortest ways from it to the buildings together; to the first of them where there are many.
+    [[nodiscard]] std::vector<Length> length_of_drops() const {
+        std::vector<Length> sums(scenario_.places.size());
+        const std::size_t count = std::min(scenario_.buildings.size(), most_searches);
+        for (std::size_t b = 0; b < count; ++b) {
+            const ShortestWays ways = shortest_ways(network_, scenario_.buildings[b].place);
+            for (std::size_t p = 0; p < sums.size(); ++p)
+                sums[p] += ways.length[p].value_or(Length());
+        }
+        return sums;
     }
 
     [[nodiscard]] std::vector<BuildingIndex> by_distance() const {
@@ -125,9 +134,9 @@ std::optional<RoutedLayout> shortest_routes(LayoutKind layout, const Scenario& s
         case LayoutKind::trunk:
             return routes.from_one_enclosure();
         case LayoutKind::daisy_chain:
-            return routes.in_chains(false);
         case LayoutKind::ring:
-            return routes.in_chains(true);
+            if (scenario.buildings.size() > most_searches) return std::nullopt;
+            return routes.in_chains(layout == LayoutKind::ring);
     }
     return std::nullopt;
 }

@@ -287,6 +287,7 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
         Design& here = designs.back().design;
         here.direct_bound = std::max(here.direct_bound, bound);
         here.certificate = proof;
+        here.nearest.reset();  // A plan for each of thousands of places would be many; the reason is told alone.
     }
     for (const std::size_t p : cheapest_places(scenario, designs, worked_out_in_full)) {
         if (time.asked_to_stop()) break;
