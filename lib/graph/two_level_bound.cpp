@@ -110,7 +110,10 @@ double BoundRun::search_all() {
     team_.run(values.size(), 2, [&](std::size_t d, std::size_t worker) {
         DemandSearch& search = searches_[worker];
         values[d] = search.find(relaxation_.demands[d], descent_->prices()[d].data());
-        descent_->ways()[d] = search.used;
+        std::vector<PurseUse>& way = descent_->ways()[d];
+        way.clear();
+        for (const Purse p : search.used)
+            way.push_back({p});
     });
     const double tolls = static_cast<double>(toll_) * relaxation_.most_sites;
     return std::accumulate(values.begin(), values.end(), static_cast<double>(relaxation_.constant) - tolls);

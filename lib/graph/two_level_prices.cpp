@@ -11,15 +11,19 @@ namespace spadework::graph::two_level {
 namespace {
 
 // Found by trial on generated site maps.
-constexpr double kFlowWeight = 0.1;  ///< What a pass's ways count in the averaged flows.
-constexpr double kDecay = 0.9;       ///< Of the step factor, ...
-constexpr int kPatience = 20;        ///< ... after so many passes without a better bound.
-constexpr float kFlowKept = 1e-4F;   ///< Smaller averaged flows are dropped.
+constexpr double kFlowWeight = 0.2;   ///< What a pass's ways count in the averaged flows.
+constexpr double kDecay = 0.9;        ///< Of the step factor, ...
+constexpr int kPatience = 20;         ///< ... after so many passes without a better bound, ...
+constexpr int kPatienceTogether = 5;  ///< ... or without more reached by all prices together.
+constexpr float kFlowKept = 1e-4F;    ///< Smaller averaged flows are dropped.
 
 }  // namespace
 
 PriceDescent::PriceDescent(std::vector<double> rooms, std::size_t demands, WorkerTeam& team)
-    : team_(team), rooms_(std::move(rooms)), best_bound_(-std::numeric_limits<double>::infinity()) {
+    : team_(team),
+      rooms_(std::move(rooms)),
+      best_bound_(-std::numeric_limits<double>::infinity()),
+      reached_(best_bound_) {
     const std::size_t purses = rooms_.size();
     prices_.assign(demands, std::vector<float>(purses, 0.0F));
     flows_ = prices_;
@@ -74,6 +78,17 @@ void PriceDescent::judge(double bound) {
     }
 }
 
+void PriceDescent::judge(double bound, double reached) {
+    bound_ = bound;
+    if (reached > reached_ + 1e-5 * std::abs(reached)) {
+        reached_ = reached;
+        passes_without_gain_ = 0;
+    } else if (++passes_without_gain_ >= kPatienceTogether) {
+        factor_ *= kDecay;
+        passes_without_gain_ = 0;
+    }
+}
+
 double PriceDescent::move_flows(std::size_t d) {
     const float weight = first_pass_ ? 1.0F : static_cast<float>(kFlowWeight);
     std::vector<float>& flow = flows_[d];
@@ -89,10 +104,10 @@ double PriceDescent::move_flows(std::size_t d) {
     }
     used.resize(kept);
     fresh_[d].clear();
-    for (const Purse p : ways_[d]) {
+    for (const auto& [p, share] : ways_[d]) {
         if (rooms_[p] <= 0.0) continue;
         if (flow[p] <= 0.0F) used.push_back(p);
-        flow[p] += weight;
+        flow[p] += weight * share;
         if (listed_[d][p]) continue;
         listed_[d][p] = 1;
         fresh_[d].push_back(p);

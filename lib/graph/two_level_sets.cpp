@@ -1,7 +1,11 @@
 #include "graph/two_level_sets.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <numeric>
+
+#include "graph/saturating.hpp"
 
 namespace spadework::graph::two_level {
 
@@ -11,8 +15,19 @@ namespace {
 
 constexpr double kMostWork = 1e8;               ///< Sets times demands that are looked at in a pass.
 constexpr Cost kRounding = Cost{1} << 20;       ///< Prices are exact to this part, as sums of floats.
-constexpr int kMostFits = 60;                   ///< Of sets in a pass.
+constexpr std::size_t kMostFits = 60;           ///< Of sets in a pass.
 constexpr std::int64_t kLossWorthSplit = 5000;  ///< A set is split for this part of the plan's value.
+
+// Found by trial on generated site maps; shares of the plan's value.
+constexpr double kRaisedTogether = 0.0005;  ///< Sets so near to the lowest so far are raised together.
+constexpr double kLookedAt = 0.003;         ///< Sets so near to the lowest so far are looked at in a pass.
+constexpr double kSmoothing = 0.001;        ///< A set that lies so much higher counts a factor of e less.
+constexpr double kAim = 0.04;               ///< How much higher the steps aim than the present prices reach.
+constexpr double kLeastShare = 0.01;        ///< Ways that count less are left out.
+
+Cost share_of(Cost value, double share) {
+    return static_cast<Cost>(static_cast<double>(value) * share);
+}
 
 double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) {
     double sum = 0.0;
@@ -138,32 +153,48 @@ void SiteSets::list_sets(Cost target) {
     list_from(0, chosen, service_.direct(), target);
 }
 
-/// Raises every set by this pass's prices and finds the one they say is lowest.
-std::size_t SiteSets::find_lowest(Cost target) {
+/// Raises the sets that are low enough to matter by this pass's prices, as their sites ask already.
+void SiteSets::raise_sets(Cost target) {
     const auto pass = static_cast<std::int32_t>(prices_.size()) - 1;
-    std::vector<Cost> now(sets_.size());
+    Cost lowest = target;
+    for (const SiteSet& set : sets_)
+        lowest = std::min(lowest, set.bound);
+    const Cost most = add(lowest, share_of(target, kLookedAt));
     team_.run(sets_.size(), 256, [&](std::size_t s, std::size_t) {
-        now[s] = pricing_.rough_bound(sets_[s]);
-        sets_[s].raise(now[s], pass, sets_[s].asks);
+        if (sets_[s].bound <= most) sets_[s].raise(pricing_.rough_bound(sets_[s]), pass, sets_[s].asks);
     });
-    std::vector<char> fitted(sets_.size(), 0);
-    for (int fits = 0; fits < kMostFits; ++fits) {
-        const auto lowest = static_cast<std::size_t>(std::min_element(now.begin(), now.end()) - now.begin());
-        if (fitted[lowest]) break;
-        now[lowest] = pricing_.fit(sets_[lowest], target);
-        sets_[lowest].raise(now[lowest], pass, sets_[lowest].asks);
-        fitted[lowest] = 1;
-        if (now[lowest] >= target) continue;
-        auto more = pricing_.split(sets_[lowest], target / kLossWorthSplit);
-        if (!more) continue;
-        fitted[lowest] = 0;
-        fitted.push_back(0);
-        now.push_back(now[lowest]);
-        sets_.push_back(std::move(*more));
+}
+
+/// Those whose bounds are the lowest so far, in the order listed.
+std::vector<std::size_t> SiteSets::lowest_so_far(Cost target) const {
+    std::vector<std::size_t> lowest(sets_.size());
+    std::iota(lowest.begin(), lowest.end(), std::size_t{0});
+    const auto lower = [this](std::size_t a, std::size_t b) {
+        return std::pair(sets_[a].bound, a) < std::pair(sets_[b].bound, b);
+    };
+    const auto count = static_cast<std::ptrdiff_t>(std::min(lowest.size(), kMostFits));
+    std::partial_sort(lowest.begin(), lowest.begin() + count, lowest.end(), lower);
+    const Cost most = add(sets_[lowest.front()].bound, share_of(target, kRaisedTogether));
+    lowest.resize(static_cast<std::size_t>(count));
+    std::erase_if(lowest, [&](std::size_t s) { return sets_[s].bound > most; });
+    return lowest;
+}
+
+/// Fits what the sites of each set ask, and splits sets where that pays. Returns what the present prices prove of each.
+std::vector<Cost> SiteSets::fit(const std::vector<std::size_t>& sets, Cost target) {
+    const auto pass = static_cast<std::int32_t>(prices_.size()) - 1;
+    std::vector<Cost> now(sets.size());
+    team_.run(sets.size(), 4, [&](std::size_t i, std::size_t) {
+        SiteSet& set = sets_[sets[i]];
+        now[i] = pricing_.fit(set, target);
+        set.raise(now[i], pass, set.asks);
+    });
+    for (std::size_t i = 0; i < sets.size(); ++i) {
+        if (now[i] >= target) continue;
+        auto more = pricing_.split(sets_[sets[i]], target / kLossWorthSplit);
+        if (more) sets_.push_back(std::move(*more));
     }
-    const auto lowest = std::min_element(now.begin(), now.end());
-    descent_.judge(static_cast<double>(*lowest));
-    return static_cast<std::size_t>(lowest - now.begin());
+    return now;
 }
 
 bool SiteSets::pass(Cost plan) {
@@ -174,25 +205,62 @@ bool SiteSets::pass(Cost plan) {
     prices_.push_back(listed(prices));
     bound_ = target;
     if (sets_.empty()) return false;
-    const SiteSet lowest = sets_[find_lowest(target)];
+    raise_sets(target);
+    const std::vector<std::size_t> lowest = lowest_so_far(target);
+    follow(lowest, fit(lowest, target), target);
+    put_aside(target);
+    if (sets_.empty()) return false;
+    const double worth = descent_.bound();
+    descent_.step(worth + kAim * static_cast<double>(target));
+    return true;
+}
+
+/// Keeps those below the target, and notes the bound.
+void SiteSets::put_aside(Cost target) {
     const auto left =
         std::stable_partition(sets_.begin(), sets_.end(), [&](const SiteSet& set) { return set.bound < target; });
     std::move(left, sets_.end(), std::back_inserter(put_aside_));
     sets_.erase(left, sets_.end());
     for (const SiteSet& set : sets_)
         bound_ = std::min(bound_, set.bound);
-    if (sets_.empty()) return false;
-    follow(lowest);
-    descent_.step(static_cast<double>(target));
-    return true;
 }
 
-/// Notes the ways of all demands under the set.
-void SiteSets::follow(const SiteSet& set) {
-    lowest_sites_ = set.sites;
-    const std::vector<std::size_t> by = pricing_.served_by(set);
-    for (std::size_t d = 0; d < by.size(); ++d)
-        descent_.ways()[d] = service_.way(d, by[d] < set.sites.size() ? set.sites[by[d]] : -1);
+/// Notes the ways of all demands under the sets, each the more the lower it lies now.
+void SiteSets::follow(const std::vector<std::size_t>& sets, const std::vector<Cost>& now, Cost target) {
+    const auto lowest = static_cast<std::size_t>(std::min_element(now.begin(), now.end()) - now.begin());
+    lowest_sites_ = sets_[sets[lowest]].sites;
+    const std::size_t source = even_.sites.size();
+    std::vector<std::vector<double>> served(even_.demands.size(), std::vector<double>(source + 1, 0.0));
+    for (std::size_t i = 0; i < sets.size(); ++i) {
+        const double above = static_cast<double>(now[i] - now[lowest]) / static_cast<double>(target);
+        const SiteSet& set = sets_[sets[i]];
+        const std::vector<std::size_t> by = pricing_.served_by(set);
+        for (std::size_t d = 0; d < by.size(); ++d)
+            served[d][by[d] < set.sites.size() ? static_cast<std::size_t>(set.sites[by[d]]) : source] +=
+                std::exp(-above / kSmoothing);
+    }
+    for (std::size_t d = 0; d < served.size(); ++d)
+        follow(d, served[d]);
+    Cost reached = target;
+    for (const SiteSet& set : sets_)
+        reached = std::min(reached, set.bound);
+    descent_.judge(static_cast<double>(now[lowest]), static_cast<double>(reached));
+}
+
+/// Notes the ways of one demand, as much of each as the site at its end (the source behind all sites) counts.
+void SiteSets::follow(std::size_t demand, const std::vector<double>& served) {
+    const double least = kLeastShare * std::accumulate(served.begin(), served.end(), 0.0);
+    double sum = 0.0;
+    for (const double weight : served)
+        sum += weight > least ? weight : 0.0;
+    std::vector<PurseUse>& ways = descent_.ways()[demand];
+    ways.clear();
+    for (std::size_t s = 0; s < served.size(); ++s) {
+        if (served[s] <= least) continue;
+        const auto site = s < even_.sites.size() ? static_cast<std::int32_t>(s) : -1;
+        for (const Purse arc : service_.way(demand, site))
+            ways.push_back({arc, static_cast<float>(served[s] / sum)});
+    }
 }
 
 Cost SiteSets::bound() const {

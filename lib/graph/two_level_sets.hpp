@@ -2,11 +2,12 @@
 
 // A bound proved set by set: of every choice of open sites it is known what it costs at least.
 //
-// One pass's prices bound all sets at once (two_level_set_costs.hpp). Pass by pass the prices are moved to raise the
-// set that is lowest, after what its sites ask has been fitted to it. Every set keeps the highest bound that any pass
-// gave it; sets that cannot beat the best plan are put aside, and a set whose feeders the bound counts too low is split
-// by how much one of its sites serves. The lowest bound of any set is one for the problem, because each pass's prices
-// prove what they say of each set.
+// One pass's prices bound all sets at once (two_level_set_costs.hpp), and every set keeps the highest bound that any
+// pass gave it. Pass by pass the prices are moved to raise the sets whose bounds are lowest so far, after what their
+// sites ask has been fitted to them. Among these the lower a set lies under the present prices, the more its ways
+// count; a set once raised no longer holds back the others. Sets that cannot beat the best plan are put aside, and a
+// set whose feeders the bound counts too low is split by how much one of its sites serves. The lowest bound of any set
+// is one for the problem, because each pass's prices prove what they say of each set.
 
 #include <cstdint>
 #include <optional>
@@ -54,8 +55,12 @@ private:
     void list_sets(Cost target);
     void list_from(std::size_t first, std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
     void consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
-    std::size_t find_lowest(Cost target);
-    void follow(const SiteSet& set);
+    void raise_sets(Cost target);
+    std::vector<std::size_t> lowest_so_far(Cost target) const;
+    std::vector<Cost> fit(const std::vector<std::size_t>& sets, Cost target);
+    void follow(const std::vector<std::size_t>& sets, const std::vector<Cost>& now, Cost target);
+    void follow(std::size_t demand, const std::vector<double>& served);
+    void put_aside(Cost target);
     [[nodiscard]] EdgePriceSet listed(const ArcPrices& prices) const;
 
     const TwoLevelProblem& problem_;
