@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 
 namespace spadework::graph::two_level {
 
@@ -9,6 +10,11 @@ namespace {
 
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
 constexpr Purse kNoPurse = std::numeric_limits<Purse>::max();
+
+bool alike_in(const SearchField::Excursions& known, const RelaxedDemand& demand) {
+    return known.units == demand.units && known.service.weight == demand.service.weight &&
+           known.service.multiplicity == demand.service.multiplicity;
+}
 
 double on(const pair_routes::Charge& charge, double length, double passage) {
     return static_cast<double>(charge.weight) * length + static_cast<double>(charge.multiplicity) * passage;
@@ -32,12 +38,56 @@ SearchField::SearchField(const Relaxation& relaxation, const pair_routes::Networ
         }
     }
     source_ = relaxation.source;
-    std::vector<char> has_site(network.vertex_count, 0);
-    for (const RelaxedSite& s : relaxation.sites)
-        has_site[s.at] = 1;
-    for (VertexId v = 0; v < network.vertex_count; ++v) {
-        if (!has_site[v]) without_site_.push_back(v);
+    for (const RelaxedDemand& demand : relaxation.demands) {
+        const auto alike = [&](const Excursions& known) { return alike_in(known, demand); };
+        if (std::none_of(excursions_.begin(), excursions_.end(), alike)) excursions_.push_back(measured(demand));
     }
+}
+
+const SearchField::Excursions& SearchField::excursions_of(const RelaxedDemand& demand) const {
+    return *std::find_if(excursions_.begin(), excursions_.end(),
+                         [&](const Excursions& known) { return alike_in(known, demand); });
+}
+
+SearchField::Excursions SearchField::measured(const RelaxedDemand& demand) const {
+    const std::size_t count = neighbours_.size();
+    Excursions found{demand.service,
+                     demand.units,
+                     std::vector<double>(count, kInfinite),
+                     std::vector<Purse>(count, kNoPurse),
+                     std::vector<VertexId>(count, -1),
+                     std::vector<std::int32_t>(count + 1, 0),
+                     {}};
+    LabelHeap<double> queue(vertex_count());
+    for (std::size_t s = 0; s < relaxation_.sites.size(); ++s) {
+        const RelaxedSite& site = relaxation_.sites[s];
+        const double cost = static_cast<double>(site.per_unit) * static_cast<double>(demand.units);
+        if (cost >= found.cost[site.at]) continue;
+        found.cost[site.at] = cost;
+        found.by[site.at] = first_site_ + static_cast<Purse>(s);
+        queue.push_or_lower(site.at, cost);
+    }
+    while (!queue.empty()) {
+        const VertexId here = queue.pop();
+        for (const Neighbour& n : neighbours_[here]) {
+            const double cost = found.cost[here] + on(demand.service, n.length, n.passage);
+            if (cost >= found.cost[n.to]) continue;
+            found.cost[n.to] = cost;
+            found.by[n.to] = n.inwards;
+            found.next[n.to] = here;
+            queue.push_or_lower(n.to, cost);
+        }
+    }
+    for (const VertexId next : found.next) {
+        if (next >= 0) ++found.first_before[next + 1];
+    }
+    std::partial_sum(found.first_before.begin(), found.first_before.end(), found.first_before.begin());
+    found.before.resize(found.first_before.back());
+    std::vector<std::int32_t> filled = found.first_before;
+    for (VertexId v = 0; v < vertex_count(); ++v) {
+        if (found.next[v] >= 0) found.before[filled[found.next[v]]++] = v;
+    }
+    return found;
 }
 
 DemandSearch::DemandSearch(const SearchField& field)
@@ -52,44 +102,58 @@ DemandSearch::DemandSearch(const SearchField& field)
       queue_(label_.size()),
       excursion_queue_(vertices_) {}
 
-void DemandSearch::price_sites(const RelaxedDemand& demand, const float* prices) {
-    const Relaxation& r = field_.relaxation();
-    std::fill(excursion_.begin(), excursion_.end(), kInfinite);
-    dear_.assign(field_.without_site().begin(), field_.without_site().end());
-    const auto units = static_cast<double>(demand.units);
-    for (std::size_t s = 0; s < r.sites.size(); ++s) {
-        const Purse purse = field_.first_site() + static_cast<Purse>(s);
-        const double cost = static_cast<double>(r.sites[s].per_unit) * units + prices[purse];
-        const VertexId v = r.sites[s].at;
-        if (cost >= excursion_[v]) continue;
-        excursion_[v] = cost;
-        excursion_by_[v] = purse;
-        excursion_next_[v] = -1;
-        if (prices[purse] > 0.0F || unit_share_ < 1.0) dear_.push_back(v);
+/// Takes over the ways out without prices, but for those that have a price on them.
+void DemandSearch::forget_dear_excursions(const SearchField::Excursions& free, const float* prices) {
+    excursion_ = free.cost;
+    excursion_by_ = free.by;
+    excursion_next_ = free.next;
+    dear_.clear();
+    const auto forget = [&](VertexId v) {
+        if (excursion_[v] == kInfinite) return;
+        excursion_[v] = kInfinite;
+        dear_.push_back(v);
+    };
+    for (VertexId v = 0; v < vertices_; ++v) {
+        if (free.by[v] != kNoPurse && prices[free.by[v]] > 0.0F) forget(v);
+    }
+    for (std::size_t k = 0; k < dear_.size(); ++k) {  // Grows as those before them are forgotten too.
+        const VertexId v = dear_[k];
+        for (std::int32_t b = free.first_before[v]; b < free.first_before[v + 1]; ++b)
+            forget(free.before[b]);
     }
 }
 
-/// A site that asks for no price is never passed over for one farther out, which would ask as much of every unit or
-/// nearly so and service charge besides. So only the other vertices are looked at.
+/// Ways out without prices on them stay the cheapest under any prices; the others are looked for anew.
 void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* prices) {
-    price_sites(demand, prices);
-    const auto try_arc = [&](VertexId from, const SearchField::Neighbour& out, double beyond) {
-        const double cost = beyond + prices[out.outwards] + on(demand.service, out.length, out.passage);
+    const SearchField::Excursions& free = field_.excursions_of(demand);
+    forget_dear_excursions(free, prices);
+    const auto try_arc = [&](VertexId from, Purse outwards, double charge, VertexId to) {
+        const double cost = excursion_[to] + prices[outwards] + charge;
         if (cost >= excursion_[from]) return;
         excursion_[from] = cost;
-        excursion_by_[from] = out.outwards;
-        excursion_next_[from] = out.to;
+        excursion_by_[from] = outwards;
+        excursion_next_[from] = to;
         excursion_queue_.push_or_lower(from, cost);
     };
+    const std::vector<RelaxedSite>& sites = field_.relaxation().sites;
+    for (std::size_t s = 0; s < sites.size(); ++s) {
+        const Purse purse = field_.first_site() + static_cast<Purse>(s);
+        const VertexId v = sites[s].at;
+        const double asked = static_cast<double>(sites[s].per_unit) * static_cast<double>(demand.units);
+        if (asked + prices[purse] >= excursion_[v]) continue;  // So it is where the way out was not forgotten.
+        excursion_[v] = asked + prices[purse];
+        excursion_by_[v] = purse;
+        excursion_next_[v] = -1;
+        excursion_queue_.push_or_lower(v, excursion_[v]);
+    }
     for (const VertexId v : dear_) {
-        for (const auto& out : field_.neighbours(v))
-            try_arc(v, out, excursion_[out.to]);
+        for (const auto& n : field_.neighbours(v))
+            try_arc(v, n.outwards, on(demand.service, n.length, n.passage), n.to);
     }
     while (!excursion_queue_.empty()) {
         const VertexId here = excursion_queue_.pop();
-        for (const auto& n : field_.neighbours(here)) {
-            try_arc(n.to, {here, n.outwards, n.inwards, n.length, n.passage}, excursion_[here]);
-        }
+        for (const auto& n : field_.neighbours(here))
+            try_arc(n.to, n.inwards, on(demand.service, n.length, n.passage), here);
     }
 }
 

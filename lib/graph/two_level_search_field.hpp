@@ -29,6 +29,17 @@ public:
         double passage = 0.0;
     };
 
+    /// The cheapest way out to a site from every vertex, as a demand pays it where there are no prices.
+    struct Excursions {
+        pair_routes::Charge service;
+        std::int64_t units = 0;
+        std::vector<double> cost;                ///< By vertex; infinite where there is none.
+        std::vector<Purse> by;                   ///< By vertex: the arc outwards, or the site's purse.
+        std::vector<VertexId> next;              ///< By vertex: where that arc leads; -1 at a site.
+        std::vector<std::int32_t> first_before;  ///< By vertex: where those whose next it is begin in `before`.
+        std::vector<VertexId> before;
+    };
+
     SearchField(const Relaxation& relaxation, const pair_routes::Network& network);
 
     [[nodiscard]] const Relaxation& relaxation() const { return relaxation_; }
@@ -37,14 +48,16 @@ public:
     [[nodiscard]] VertexId vertex_count() const { return static_cast<VertexId>(neighbours_.size()); }
     [[nodiscard]] Purse purse_count() const { return first_site_ + static_cast<Purse>(relaxation_.sites.size()); }
     [[nodiscard]] Purse first_site() const { return first_site_; }
-    [[nodiscard]] const std::vector<VertexId>& without_site() const { return without_site_; }
+    [[nodiscard]] const Excursions& excursions_of(const RelaxedDemand& demand) const;
 
 private:
+    [[nodiscard]] Excursions measured(const RelaxedDemand& demand) const;
+
     const Relaxation& relaxation_;
     std::vector<std::vector<Neighbour>> neighbours_;
     VertexId source_ = 0;
     Purse first_site_ = 0;
-    std::vector<VertexId> without_site_;
+    std::vector<Excursions> excursions_;  ///< One for each kind of demand.
 };
 
 /// Scratch space of a search, one for each thread.
@@ -59,7 +72,7 @@ public:
     std::vector<Purse> used;
 
 private:
-    void price_sites(const RelaxedDemand& demand, const float* prices);
+    void forget_dear_excursions(const SearchField::Excursions& free, const float* prices);
     void find_excursions(const RelaxedDemand& demand, const float* prices);
     void expand(std::int32_t node, const RelaxedDemand& demand, const float* prices);
     void meet(std::int32_t node, double label, double left, std::int32_t next, Purse by);
@@ -70,7 +83,7 @@ private:
     std::int32_t vertices_;
     double pull_ = 0.0;        ///< A trace of charge on the way to the fork, so that ties lead straight to the source.
     double unit_share_ = 1.0;  ///< How much of the feeder's price a unit may steer the search.
-    std::vector<VertexId> dear_;       ///< Vertices without a site or with a price on it.
+    std::vector<VertexId> dear_;       ///< Vertices whose way out without prices has a price on it.
     std::vector<double> excursion_;    ///< By vertex: cheapest way out to a site and its price.
     std::vector<Purse> excursion_by_;  ///< By vertex: the arc outwards, or the site's purse.
     std::vector<VertexId> excursion_next_;
