@@ -52,4 +52,16 @@ void reconcile(const Scenario& scenario, std::vector<Design>& designs) {
     }
 }
 
+std::optional<Design> trunk_within(const Design& mixed) {
+    if (!mixed.plan || mixed.plan->enclosures.empty()) return std::nullopt;
+    const auto is_home_run = [](const PlannedCable& cable) { return cable.role == CableRole::home_run; };
+    if (std::ranges::any_of(mixed.plan->cables, is_home_run)) return std::nullopt;
+    Design trunk = mixed;
+    trunk.layout = LayoutKind::trunk;
+    trunk.plan->layout = LayoutKind::trunk;
+    trunk.certificate = {};
+    trunk.certificate.contained_in = LayoutKind::mixed;
+    return trunk;
+}
+
 }  // namespace spadework

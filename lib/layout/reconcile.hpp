@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "layout/design.hpp"
@@ -10,5 +11,9 @@ namespace spadework {
 /// enclosure is a trunk, and both it and home runs are mixes. A wider layout takes over the plan of a narrower one that
 /// is cheaper to build, and a narrower one takes over a wider one's bound where that is higher.
 void reconcile(const Scenario& scenario, std::vector<Design>& designs);
+
+/// The trunk layout's design where that of the mixed one has no home run: its plan is a trunk plan then, and its bound
+/// holds for the narrower layout. Nothing where there is a home run, or no plan.
+std::optional<Design> trunk_within(const Design& mixed);
 
 }  // namespace spadework

@@ -4,6 +4,7 @@
 #include <array>
 #include <map>
 #include <mutex>
+#include <optional>
 #include <utility>
 
 #include "comparison/verification.hpp"
@@ -66,28 +67,72 @@ std::vector<std::size_t> longest_work_first(const std::vector<LayoutKind>& layou
     return positions;
 }
 
-std::vector<Design> design_all(const Scenario& scenario, const std::vector<LayoutKind>& layouts,
-                               const StudyOptions& options) {
-    NoObserver nobody;
-    StudyObserver& observer = options.observer == nullptr ? nobody : *options.observer;
-    std::mutex mutex;
-    const int count = static_cast<int>(layouts.size());
-    const int workers = std::clamp(options.threads, 1, std::max(count, 1));
-    TimeShares shares(options.seconds, count, workers);
-    std::vector<Design> designs(layouts.size());
-    const std::vector<std::size_t> order = longest_work_first(layouts);
-    do_side_by_side(count, workers, [&](int job) {
-        const std::size_t at = order[static_cast<std::size_t>(job)];
-        LayoutProgress progress(layouts[at], observer, mutex);
-        const DesignLimits limits{.seconds = shares.begin_job(),
-                                  .threads = std::max(1, options.threads / workers),
-                                  .seed = options.seed,
+/// Designs layouts as jobs that may run side by side.
+class DesignJobs {
+public:
+    DesignJobs(const Scenario& scenario, const std::vector<LayoutKind>& layouts, const StudyOptions& options)
+        : scenario_(scenario),
+          layouts_(layouts),
+          options_(options),
+          observer_(options.observer == nullptr ? nobody_ : *options.observer),
+          jobs_(longest_work_first(layouts)),
+          workers_(std::clamp(options.threads, 1, std::max(static_cast<int>(jobs_.size()), 1))),
+          shares_(options.seconds, static_cast<int>(jobs_.size()), workers_),
+          designs_(layouts.size()) {
+        const bool with_mixed = std::ranges::count(layouts, LayoutKind::mixed) > 0;
+        const auto trunk = std::ranges::find(layouts, LayoutKind::trunk);
+        if (!with_mixed || trunk == layouts.end()) return;
+        trunk_ = static_cast<std::size_t>(trunk - layouts.begin());
+        std::erase(jobs_, *trunk_);
+    }
+
+    std::vector<Design> run() {
+        do_side_by_side(static_cast<int>(jobs_.size()), workers_, [&](int job) {
+            const std::size_t at = jobs_[static_cast<std::size_t>(job)];
+            if (layouts_[at] == LayoutKind::mixed && trunk_) {
+                design_with_trunk(at);
+            } else {
+                design_at(at, shares_.begin_job());
+            }
+        });
+        return std::move(designs_);
+    }
+
+private:
+    void design_at(std::size_t at, double seconds) {
+        LayoutProgress progress(layouts_[at], observer_, mutex_);
+        const DesignLimits limits{.seconds = seconds,
+                                  .threads = std::max(1, options_.threads / workers_),
+                                  .seed = options_.seed,
                                   .progress = &progress,
-                                  .target_gap = options.target_gap};
-        designs[at] = design(layouts[at], scenario, limits);
-    });
-    return designs;
-}
+                                  .target_gap = options_.target_gap};
+        designs_[at] = design(layouts_[at], scenario_, limits);
+    }
+
+    /// The mixed layout decides all that the trunk layout does, so that often nothing is left to do for the trunk. It
+    /// may take half of the trunk's time besides its own.
+    void design_with_trunk(std::size_t mixed) {
+        const double own = shares_.begin_job();
+        const double of_trunk = shares_.begin_job() / 2;
+        design_at(mixed, own + of_trunk);
+        auto known = trunk_within(designs_[mixed]);
+        if (!known) return design_at(*trunk_, of_trunk);
+        LayoutProgress progress(LayoutKind::trunk, observer_, mutex_);
+        designs_[*trunk_] = std::move(*known);
+    }
+
+    const Scenario& scenario_;
+    const std::vector<LayoutKind>& layouts_;
+    const StudyOptions& options_;
+    NoObserver nobody_;
+    StudyObserver& observer_;
+    std::mutex mutex_;
+    std::vector<std::size_t> jobs_;     ///< Positions of layouts, in the order to begin them.
+    std::optional<std::size_t> trunk_;  ///< Position of the trunk layout, where it comes after the mixed one.
+    int workers_;
+    TimeShares shares_;
+    std::vector<Design> designs_;  ///< By position.
+};
 
 /// Takes over plans known before where they are cheaper. The bounds found now hold for them too.
 void take_over_known(const Scenario& scenario, const std::vector<Design>& known, std::vector<Design>& designs) {
@@ -220,7 +265,7 @@ std::vector<LayoutResult> results_by_count(const StrandUseSites& sites, const Sc
 /// Designs, checks, prices and verifies every layout of a site whose plans have one strand use.
 Study compare_settled(const Scenario& scenario, const StudyOptions& options) {
     const std::vector<LayoutKind> layouts = layouts_to_study(scenario, options);
-    std::vector<Design> designs = design_all(scenario, layouts, options);
+    std::vector<Design> designs = DesignJobs(scenario, layouts, options).run();
     take_over_known(scenario, options.known, designs);
     reconcile(scenario, designs);
     std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));

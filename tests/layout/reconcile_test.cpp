@@ -79,4 +79,28 @@ TEST_CASE("a daisy chain neither gives nor takes") {
     CHECK(designs[1].direct_bound.minor() == 0);
 }
 
+TEST_CASE("a mixed design without home runs is one of the trunk layout, under its bound") {
+    Design mixed = with_plan(LayoutKind::mixed, 3);
+    mixed.direct_bound = Money::from_minor(70);
+    mixed.plan->enclosures.emplace_back();
+    mixed.plan->cables.emplace_back().role = CableRole::drop;
+    const auto trunk = trunk_within(mixed);
+    REQUIRE(trunk);
+    CHECK(trunk->layout == LayoutKind::trunk);
+    CHECK(trunk->plan->layout == LayoutKind::trunk);
+    CHECK(trunk->plan->trenches == mixed.plan->trenches);
+    CHECK(trunk->direct_bound == Money::from_minor(70));
+    CHECK(trunk->certificate.contained_in == LayoutKind::mixed);
+}
+
+TEST_CASE("a mixed design with a home run, without an enclosure or without a plan says nothing of a trunk") {
+    Design mixed = with_plan(LayoutKind::mixed, 3);
+    CHECK_FALSE(trunk_within(mixed));
+    mixed.plan->enclosures.emplace_back();
+    CHECK(trunk_within(mixed));
+    mixed.plan->cables.emplace_back().role = CableRole::home_run;
+    CHECK_FALSE(trunk_within(mixed));
+    CHECK_FALSE(trunk_within(with_bound(LayoutKind::mixed, 5)));
+}
+
 }  // namespace spadework
