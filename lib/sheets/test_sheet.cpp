@@ -48,13 +48,14 @@ std::vector<TraceEvent> events_of(const Scenario& scenario, const Plan& plan, co
     return events;
 }
 
-LossLimit limit_at(const Scenario& scenario, const OpticalFigures& figures, const GlassPath& path) {
+LossLimit limit_at(const Scenario& scenario, const OpticalFigures& figures, const GlassPath& path,
+                   double attenuator_db) {
     LossRules allowances = scenario.rules.loss;
     allowances.spare_margin_db = 0;
     LossLimit limit;
     limit.wavelength_nm = figures.wavelength_nm;
     limit.calculated_db = greatest_loss_db(path, figures.wavelength_nm, allowances);
-    limit.optics_db = loss_limit_db(figures) - scenario.rules.loss.spare_margin_db;
+    limit.optics_db = loss_limit_db(figures) - scenario.rules.loss.spare_margin_db - attenuator_db;
     limit.pass_db = std::min(limit.calculated_db, limit.optics_db);
     limit.least_db = least_share_of_allowance * least_loss_db(path, figures.wavelength_nm, allowances);
     return limit;
@@ -63,9 +64,12 @@ LossLimit limit_at(const Scenario& scenario, const OpticalFigures& figures, cons
 std::vector<LossLimit> limits_of(const Scenario& scenario, const PlannedLink& link, Length glass) {
     const OpticProduct& optic = scenario.catalogue.optics[static_cast<std::size_t>(link.optic)];
     const GlassPath path{glass, link.mated_pairs, link.splices};
-    std::vector<LossLimit> limits = {limit_at(scenario, optic.to_building, path)};
-    if (optic.to_hub.wavelength_nm != optic.to_building.wavelength_nm)
-        limits.push_back(limit_at(scenario, optic.to_hub, path));
+    const Attenuation after =
+        attenuation_of(scenario.catalogue, optic, link.attenuator_at_start, link.attenuator_at_end);
+    if (optic.to_hub.wavelength_nm == optic.to_building.wavelength_nm)
+        return {limit_at(scenario, optic.to_building, path, std::max(after.to_building_db, after.to_hub_db))};
+    std::vector<LossLimit> limits = {limit_at(scenario, optic.to_building, path, after.to_building_db),
+                                     limit_at(scenario, optic.to_hub, path, after.to_hub_db)};
     std::ranges::sort(limits, {}, &LossLimit::wavelength_nm);
     return limits;
 }

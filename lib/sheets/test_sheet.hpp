@@ -23,7 +23,7 @@ struct TraceEvent {
 struct LossLimit {
     double wavelength_nm = 0;
     double calculated_db = 0;  ///< Fibre, mated pairs and splices at their allowances.
-    double optics_db = 0;      ///< What the optics carry, less the spare margin.
+    double optics_db = 0;      ///< What the optics carry, less the spare margin and attenuators to be plugged after.
     double pass_db = 0;        ///< The smaller of the two.
     double least_db = 0;       ///< A reading below this is too good: half the fibre's allowance alone.
 };

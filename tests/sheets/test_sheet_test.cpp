@@ -69,4 +69,15 @@ TEST_CASE("joints show where one factory length ends and the next begins") {
     CHECK(sheet[0].events[3].distance == Length::from_metres(140));
 }
 
+TEST_CASE("attenuators are plugged after the test, and what they take is kept free by then") {
+    Scenario site = small_site::site();
+    site.catalogue.attenuators = {{"att-3", "att-3", 3, {}}};
+    Plan plan = small_site::trunk(site);
+    plan.links[0].attenuator_at_end = 0;
+    const auto sheet = sheet_of(site, plan);
+    CHECK(sheet[0].limits[0].calculated_db == doctest::Approx(0.06 + 2.25));
+    CHECK(sheet[0].limits[0].optics_db == doctest::Approx(6.0 - 3));
+    CHECK(sheet[2].limits[0].optics_db == doctest::Approx(6.0));
+}
+
 }  // namespace spadework
