@@ -240,6 +240,7 @@ std::vector<int> Fields::choices(std::string_view name) {
 }
 
 double Fields::fallback_number(const Key& key) {
+    if (const auto number = replacement(key, no_node)) return fitting(key, no_node, *number).value_or(key.least);
     if (key.fallback.empty()) return key.least;
     const double metric = plain_number(key.fallback, Syntax::yaml).value;
     const double factor = site_units_per_metric(key.unit, reading_->feet);
@@ -250,6 +251,8 @@ double Fields::fallback_number(const Key& key) {
 /// The value in metric units, or nothing and an error.
 std::optional<double> Fields::number_at(const Key& key, NodeId node) {
     const Node& written = document_->at(node);
+    if (const auto number = replacement(key, node)) return fitting(key, node, *number);
+    if (written.kind == NodeKind::mapping && key.type == ValueType::number) return likely_at(key, node);
     if (written.kind != NodeKind::scalar || written.quoted) {
         wrong(key, node, written.kind == NodeKind::scalar ? "a text in quotes" : "");
         return std::nullopt;

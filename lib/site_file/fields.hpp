@@ -68,6 +68,10 @@ private:
     const std::string* scalar_text(const Key& key, NodeId node);
     std::optional<double> number_at(const Key& key, NodeId node);
     double fallback_number(const Key& key);
+    std::optional<double> fitting(const Key& key, NodeId node, double written);
+    std::optional<double> likely_at(const Key& key, NodeId node);
+    [[nodiscard]] std::optional<double> replacement(const Key& key, NodeId node) const;
+    [[nodiscard]] std::string range_key(const Key& key) const;
     void note(const Key& key, NodeId node, std::string value);
 
     Reading* reading_;

@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include "site_file/keys.hpp"
@@ -38,16 +40,29 @@ std::string label_of(const Document& document, NodeId item, std::size_t number) 
     return std::to_string(number);
 }
 
+/// Makes opening a metre so many times as dear.
+void make_harder(OpeningMethod& method, double difficulty) {
+    const auto times = [difficulty](UnitPrice price) {
+        return UnitPrice::from_thousandths(std::llround(static_cast<double>(price.thousandths()) * difficulty));
+    };
+    method.labour_hours_per_metre *= difficulty;
+    method.plant_per_metre = times(method.plant_per_metre);
+    method.material_per_metre = times(method.material_per_metre);
+    method.reinstatement_per_metre = times(method.reinstatement_per_metre);
+}
+
 Ground read_ground(Fields fields, const std::string& id, Reading& reading) {
     Ground ground;
     ground.id = id;
     ground.name = fields.text("name");
     if (ground.name.empty()) ground.name = id;
+    const double difficulty = fields.number("difficulty");
     NameIndex ids("method of ground " + quoted(id) + " named");
     for (const NodeId item : fields.items("methods")) {
         Fields method = fields.item("methods", item, label_of(fields.document(), item, ground.methods.size()));
         const SourcePosition where = method.position("id");
         ground.methods.push_back(read_method(std::move(method)));
+        if (difficulty != 1) make_harder(ground.methods.back(), difficulty);
         const std::string& method_id = ground.methods.back().id;
         if (!method_id.empty()) ids.add(method_id, 0, where, reading);
     }

@@ -40,7 +40,7 @@ Json list_of(Json items, int least_items) {
     return list;
 }
 
-Json number_schema(const Key& key) {
+Json plain_number_schema(const Key& key) {
     Json schema = {{"type", key.type == ValueType::whole ? "integer" : "number"}};
     // In feet the limits, which are stated in metres, move; the reader checks them.
     const bool moves = site_units_per_metric(key.unit, true) != 1;
@@ -51,6 +51,12 @@ Json number_schema(const Key& key) {
     }
     if (!moves) schema["maximum"] = key.most;
     return schema;
+}
+
+Json number_schema(const Key& key) {
+    Json number = plain_number_schema(key);
+    if (!may_be_range(key)) return number;
+    return {{"anyOf", Json::array({std::move(number), reference_to(range_record())})}};
 }
 
 Json position_schema() {
@@ -141,6 +147,10 @@ Json record_schema(const Record& record) {
     }
     if (!required.empty()) schema["required"] = required;
     schema["properties"] = properties;
+    if (&record == &range_record()) {
+        const auto needing = [](std::initializer_list<const char*> keys) { return Json{{"required", Json(keys)}}; };
+        schema["anyOf"] = Json::array({needing({"low", "high"}), needing({"chance", "otherwise", "then"})});
+    }
     return schema;
 }
 

@@ -26,6 +26,13 @@ const Key* find_key(const Record& record, std::string_view name) {
     return nullptr;
 }
 
+bool may_be_range(const Key& key) {
+    if (key.type != ValueType::number || key.ranges == Ranges::no) return false;
+    if (key.ranges == Ranges::yes) return true;
+    return key.unit == Unit::money || key.unit == Unit::money_per_length || key.unit == Unit::money_per_hour ||
+           key.unit == Unit::hours_per_length || key.unit == Unit::hours || key.unit == Unit::minutes;
+}
+
 std::string unit_text(Unit unit, bool feet, std::string_view currency) {
     const std::string length = feet ? "ft" : "m";
     const std::string money(currency);

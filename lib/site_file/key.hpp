@@ -55,6 +55,13 @@ enum class Unit {
     per_year,
 };
 
+/// Whether a number may be a range of values.
+enum class Ranges {
+    by_unit,  ///< Yes for money, prices and working times, no for everything else.
+    yes,
+    no,
+};
+
 struct Record;
 
 /// One key of a mapping.
@@ -72,7 +79,8 @@ struct Key {
     const Record* record = nullptr;  ///< Of the mapping behind the key.
     bool may_be_file = false;        ///< Instead of the mapping, the path of a file that holds it.
     bool lines = false;              ///< A text may have several lines.
-    int least_items = 0;             ///< Of a list or of names.
+    Ranges ranges = Ranges::by_unit;
+    int least_items = 0;  ///< Of a list or of names.
     std::string_view meaning = {};
 };
 
@@ -88,6 +96,9 @@ std::vector<std::string> choice_list(const Key& key);
 
 /// The key of that name, or null.
 const Key* find_key(const Record& record, std::string_view name);
+
+/// Whether a range may stand behind the key instead of a number.
+bool may_be_range(const Key& key);
 
 /// "m", "EUR a ft", "hours", "" for plain numbers. `feet` and `currency` as the site has them.
 std::string unit_text(Unit unit, bool feet, std::string_view currency);

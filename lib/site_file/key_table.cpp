@@ -35,7 +35,7 @@ std::string type_text(const Key& key) {
         case ValueType::whole:
             return "whole number, " + range_text(key);
         case ValueType::number:
-            return "number, " + range_text(key);
+            return "number, " + range_text(key) + (may_be_range(key) ? ", or a range" : "");
         case ValueType::flag:
             return "`true` or `false`";
         case ValueType::rate:

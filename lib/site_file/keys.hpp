@@ -49,6 +49,7 @@ const Record& patch_cord_record();
 const Record& splicing_record();
 
 const Record& labour_record();
+const Record& range_record();
 const Record& rules_record();
 const Record& loss_record();
 const Record& slack_record();

@@ -26,6 +26,7 @@ constexpr Key repair(std::string_view name, std::string_view fallback, std::stri
             .most = 100000,
             .fallback = fallback,
             .source = source,
+            .ranges = Ranges::no,
             .meaning = meaning};
 }
 

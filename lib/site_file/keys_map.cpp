@@ -142,6 +142,7 @@ const Record& segment_record() {
          .least = 0.001,
          .most = longest_length,
          .source = "along the polyline",
+         .ranges = Ranges::yes,
          .meaning = "Length, where it is better known than the map shows."},
         {.name = "ground", .type = ValueType::reference, .required = true, .meaning = "Ground it runs through."},
         {.name = "duct",
@@ -234,6 +235,15 @@ const Record& ground_record() {
          .record = &method_record(),
          .least_items = 1,
          .meaning = "Ways of opening it; the cheapest for a segment counts."},
+        {.name = "difficulty",
+         .type = ValueType::number,
+         .most = 50,
+         .fallback = "1",
+         .source = "prices as they are given",
+         .ranges = Ranges::yes,
+         .meaning =
+             "What labour, plant, material and reinstatement of every method are multiplied by. A chance of rock "
+             "that makes it two and a half times as dear is {chance: 0.2, otherwise: 1, then: 2.5}."},
     };
     static const Record record = {"a ground", "grounds.NAME", keys};
     return record;

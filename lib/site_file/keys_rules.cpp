@@ -26,6 +26,7 @@ constexpr Key length(std::string_view name, std::string_view fallback, std::stri
             .most = 10000,
             .fallback = fallback,
             .source = source,
+            .ranges = Ranges::yes,
             .meaning = meaning};
 }
 
@@ -99,6 +100,7 @@ const Record& labour_record() {
          .above_least = true,
          .fallback = "8",
          .source = common_practice,
+         .ranges = Ranges::no,
          .meaning = "Working hours of a day."},
     };
     static const Record record = {"labour", "labour", keys};

@@ -296,6 +296,7 @@ std::vector<const Record*> all_records() {
             if (key->record != nullptr) waiting.push_back(key->record);
         }
     }
+    records.push_back(&range_record());
     return records;
 }
 

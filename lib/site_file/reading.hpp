@@ -5,8 +5,10 @@
 #include <unordered_map>
 #include <vector>
 
+#include "scenario/range.hpp"
 #include "site_file/document.hpp"
 #include "site_file/key.hpp"
+#include "site_file/replacements.hpp"
 #include "units/money.hpp"
 
 namespace spadework::site_file {
@@ -19,14 +21,23 @@ struct ValueInForce {
     std::string origin;  ///< "site.yaml:12:5" or "default: UFGS-16768A 3.1.4".
 };
 
+/// A range that stands in a site file instead of a number.
+struct FoundRange {
+    UncertainValue value;
+    const Document* document = nullptr;
+    NodeId node = no_node;
+};
+
 /// What reading a site gathers on the way, and what the top of the file says about the rest.
 struct Reading {
     Diagnostics diagnostics;
     std::vector<ValueInForce> values;
     bool feet = false;
     Currency currency;
-    std::size_t not_listed = 0;            ///< Problems beyond the most that are listed.
-    long name_comparisons_left = 200'000;  ///< Looking for the nearest known name stops when these are spent.
+    std::size_t not_listed = 0;              ///< Problems beyond the most that are listed.
+    std::vector<FoundRange> ranges;          ///< In reading order.
+    const Replacements* replaced = nullptr;  ///< Numbers to read in place of those written.
+    long name_comparisons_left = 200'000;    ///< Looking for the nearest known name stops when these are spent.
 
     void error(SourcePosition where, std::string found, std::string wanted = {}, std::string nearest = {});
     void warning(SourcePosition where, std::string found, std::string wanted = {});

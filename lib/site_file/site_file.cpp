@@ -131,16 +131,20 @@ void read_scenario(const Document& main, Sources& sources, Reading& reading, Dra
 
 }  // namespace
 
-LoadedSite read_site(const SourceText& main, const FileLoader& load) {
+LoadedSite read_site(const SourceText& main, const FileLoader& load, Varying varying) {
     Reading reading;
     Draft draft;
     Sources sources(main, load);
-    if (const Document* document = sources.open_main(reading)) read_scenario(*document, sources, reading, draft);
+    const Document* document = sources.open_main(reading);
+    if (document != nullptr) read_scenario(*document, sources, reading, draft);
     LoadedSite loaded;
     if (count_errors(reading) == 0) {
         put_in_order(draft.scenario);
         draft.scenario.digest = sources.digest();
         if (!draft.scenario.areas.empty()) work_in_areas(reading, draft);
+    }
+    if (count_errors(reading) == 0 && (varying == Varying::always || !reading.ranges.empty())) {
+        loaded.varying = varying_site(*document, sources, draft.scenario, reading);
     }
     if (count_errors(reading) == 0) loaded.scenario = std::move(draft.scenario);
     sort_for_reading(reading.diagnostics);

@@ -61,7 +61,16 @@ const Document* Sources::open(const std::string& path, const Document& from, con
     return parse({beside(main_.file, relative), std::move(*loaded.text)}, relative, syntax, reading);
 }
 
+Section Sources::section_read(std::string_view key) const {
+    const auto found = sections_.find(key);
+    return found == sections_.end() ? Section() : found->second;
+}
+
 Section Sources::section(const Fields& fields, std::string_view key, Reading& reading) {
+    return sections_[std::string(key)] = find_section(fields, key, reading);
+}
+
+Section Sources::find_section(const Fields& fields, std::string_view key, Reading& reading) {
     const Document& document = fields.document();
     const NodeId node = fields.node(key);
     if (node == no_node || document.at(node).kind != NodeKind::scalar) return {&document, node, false};

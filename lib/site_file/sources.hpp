@@ -2,6 +2,8 @@
 
 #include <cstdint>
 #include <deque>
+#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 
@@ -42,13 +44,19 @@ public:
     Section section(const Fields& fields, std::string_view key, Reading& reading);
 
     [[nodiscard]] std::string digest() const { return digest_.hex(); }
+    /// What stood behind a key that section() was asked for; nothing where it was not.
+    [[nodiscard]] Section section_read(std::string_view key) const;
+    /// The parsed files, at the addresses they had. Nothing can be read from here afterwards.
+    std::deque<Document> take_documents() { return std::move(documents_); }
 
 private:
+    Section find_section(const Fields& fields, std::string_view key, Reading& reading);
     const Document* parse(const SourceText& source, std::string path, Syntax syntax, Reading& reading);
 
     const SourceText& main_;
     const FileLoader& load_;
     std::deque<Document> documents_;
+    std::map<std::string, Section, std::less<>> sections_;
     Fnv1a64 digest_;
 };
 
