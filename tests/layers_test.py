@@ -11,7 +11,7 @@ INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]', re.MULTILINE)
 
 # Outside libraries that stay within the modules named.
 CONFINED = {"yaml-cpp/": {"site_file"}, "nlohmann/": {"site_file", "drawn_map", "report"}, "GeographicLib/": {"geometry"},
-            "boost/": {"graph", "routing", "survey", "open_ground"}, "Eigen/": {"graph", "survey"},
+            "boost/": {"graph", "routing", "survey", "open_ground", "doubt"}, "Eigen/": {"graph", "survey"},
             "pugixml": {"drawn_map"}, "zip.h": {"drawn_map"}, "ogr": {"drawn_map"}, "gdal": {"drawn_map"}}
 # Outside libraries that no public header may need.
 HIDDEN = ("yaml-cpp/", "nlohmann/", "GeographicLib/", "boost/", "Eigen/", "fmt/", "pugixml", "zip.h", "ogr")

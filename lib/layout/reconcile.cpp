@@ -1,22 +1,12 @@
 #include "layout/reconcile.hpp"
 
 #include <algorithm>
-#include <array>
-#include <utility>
 
 #include "layout/assembly.hpp"
 
 namespace spadework {
 
 namespace {
-
-/// Narrower layout first; in an order that lets plans and bounds travel all the way.
-constexpr std::array<std::pair<LayoutKind, LayoutKind>, 4> contained_in = {{
-    {LayoutKind::trunk_one, LayoutKind::trunk},
-    {LayoutKind::trunk, LayoutKind::mixed},
-    {LayoutKind::home_runs, LayoutKind::mixed},
-    {LayoutKind::trunk_one, LayoutKind::mixed},
-}};
 
 Design* find(std::vector<Design>& designs, LayoutKind layout) {
     const auto found =

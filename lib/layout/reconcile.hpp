@@ -1,11 +1,22 @@
 #pragma once
 
+#include <array>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "layout/design.hpp"
 
 namespace spadework {
+
+/// Layouts whose plans are among another's, the narrower one first; in an order that lets plans and bounds travel all the
+/// way.
+inline constexpr std::array<std::pair<LayoutKind, LayoutKind>, 4> contained_in = {{
+    {LayoutKind::trunk_one, LayoutKind::trunk},
+    {LayoutKind::trunk, LayoutKind::mixed},
+    {LayoutKind::home_runs, LayoutKind::mixed},
+    {LayoutKind::trunk_one, LayoutKind::mixed},
+}};
 
 /// Lets designs of one site learn from each other where one layout's plans are among another's: a trunk with one
 /// enclosure is a trunk, and both it and home runs are mixes. A wider layout takes over the plan of a narrower one that

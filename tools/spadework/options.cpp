@@ -28,9 +28,9 @@ std::optional<Number> number_from(const std::string& text) {
     return number;
 }
 
-std::uint64_t seed_from(const std::string& text) {
+std::uint64_t seed_from(const std::string& text, const char* option) {
     const auto seed = number_from<std::uint64_t>(text);
-    if (!seed) throw CLI::ValidationError("--seed", fmt::format("'{}' is not a whole number from 0 to 2^64-1", text));
+    if (!seed) throw CLI::ValidationError(option, fmt::format("'{}' is not a whole number from 0 to 2^64-1", text));
     return *seed;
 }
 
@@ -193,19 +193,32 @@ void add_result_options(CLI::App& command, ResultOptions& options) {
 void add_search_options(CLI::App& command, SearchOptions& options) {
     command
         .add_option_function<std::string>(
-            "--seed", [&options](const std::string& text) { options.seed = seed_from(text); },
+            "--seed", [&options](const std::string& text) { options.seed = seed_from(text, "--seed"); },
             "Of the random numbers; same seed, same answer (default: 1)")
         ->type_name("N");
-    command
-        .add_option_function<std::string>(
-            "--threads", [&options](const std::string& text) { options.threads = threads_from(text); },
-            "Threads to work with; the answer does not depend on it (default: one a core)")
-        ->type_name("N");
+    add_threads_option(command, options);
     command
         .add_option_function<std::string>(
             "--time-limit", [&options](const std::string& text) { options.seconds = seconds_from(text); },
             "Of planning; then the best so far is shown with its bound (default: 30)")
         ->type_name("SECONDS");
+}
+
+void add_random_seed_option(CLI::App& command, std::uint64_t& random_seed) {
+    command
+        .add_option_function<std::string>(
+            "--random-seed",
+            [&random_seed](const std::string& text) { random_seed = seed_from(text, "--random-seed"); },
+            "Of the draws and the searches; the same gives the same answer (default: 1)")
+        ->type_name("N");
+}
+
+void add_threads_option(CLI::App& command, SearchOptions& options) {
+    command
+        .add_option_function<std::string>(
+            "--threads", [&options](const std::string& text) { options.threads = threads_from(text); },
+            "Threads to work with; the answer does not depend on it (default: one a core)")
+        ->type_name("N");
 }
 
 void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts) {

@@ -65,6 +65,10 @@ void add_site_options(CLI::App& command, SiteOptions& options);
 void add_format_option(CLI::App& command, OutputFormat& format);
 void add_result_options(CLI::App& command, ResultOptions& options);
 void add_search_options(CLI::App& command, SearchOptions& options);
+/// --threads alone.
+void add_threads_option(CLI::App& command, SearchOptions& options);
+/// The random seed under a name that says what it is, for commands that draw.
+void add_random_seed_option(CLI::App& command, std::uint64_t& random_seed);
 void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts);
 
 /// Every layout there is, in order.
