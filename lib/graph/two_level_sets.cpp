@@ -22,7 +22,7 @@ constexpr std::int64_t kLossWorthSplit = 5000;  ///< A set is split for this par
 constexpr double kRaisedTogether = 0.0005;  ///< Sets so near to the lowest so far are raised together.
 constexpr double kLookedAt = 0.003;         ///< Sets so near to the lowest so far are looked at in a pass.
 constexpr double kSmoothing = 0.001;        ///< A set that lies so much higher counts a factor of e less.
-constexpr double kAim = 0.04;               ///< How much higher the steps aim than the present prices reach.
+constexpr double kAim = 0.06;               ///< How much higher the steps aim than the present prices reach.
 constexpr double kLeastShare = 0.01;        ///< Ways that count less are left out.
 
 Cost share_of(Cost value, double share) {

@@ -20,7 +20,7 @@ using two_level::Search;
 constexpr int kMostPasses = 160;
 constexpr int kPassesBetweenPlans = 20;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
-constexpr int kPassesOverSets = 160;
+constexpr int kPassesOverSets = 200;
 constexpr int kPassesBetweenSetPlans = 10;
 constexpr int kPassesAProofTakes = 5;  ///< Roughly, on large networks.
 constexpr double kTimeForBound = 0.6;  ///< Share of the time that no more first plans are begun in.
