@@ -1,0 +1,64 @@
+#pragma once
+
+// From routes of further buildings to a whole plan that has everything built and everything new.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "extension/routed_extension.hpp"
+#include "extension/works.hpp"
+#include "layout/plan.hpp"
+#include "scenario/scenario.hpp"
+
+namespace spadework {
+
+/// Strands of a built trunk that begin to carry light: they are plugged or spliced at both ends.
+struct LitStrands {
+    int cable = 0;  ///< Index into the plan's cables.
+    int strands = 0;
+};
+
+/// Boxes added at an enclosure that stands already, for more adapters.
+struct AddedBoxes {
+    int enclosure = 0;  ///< Index into the plan's enclosures.
+    std::vector<Pieces> pieces;
+};
+
+/// The plan with the extension in it, and which of it is new. Everything else is as it was built: names, routes,
+/// products, strands, gear.
+struct ExtendedPlan {
+    Plan plan;
+    std::vector<Step> opened;     ///< Ways opened for it, each once, ascending: some of them a second time.
+    std::vector<int> cables;      ///< Indices into the plan's cables, as all of these.
+    std::vector<int> enclosures;  ///< Into its enclosures.
+    std::vector<int> links;       ///< Into its links.
+    std::vector<int> gear;        ///< Into its building gear.
+    std::vector<Pieces> hub_gear;
+    std::vector<LitStrands> lit;
+    std::vector<AddedBoxes> boxes;
+};
+
+/// What there is to build on, and what for.
+struct ExtensionTask {
+    const Scenario& scenario;
+    const Plan& built;
+    const BuiltWorks& works;
+    const std::vector<BuildingIndex>& additions;
+    /// Switches that the hub needs for all new links; nothing where the catalogue has none that will do.
+    std::optional<std::vector<Pieces>> hub_gear;
+    std::string why_no_hub_gear;
+};
+
+/// A plan, or why the routes cannot be made into one.
+struct ExtensionAssembly {
+    std::optional<ExtendedPlan> extended;
+    std::string reason;
+};
+
+/// Chooses the cheapest products for the new routes. Links through a built enclosure take dark strands of its trunks,
+/// headroom first and then spares as far as the policy counts them; a link's strands are never split between two
+/// cables.
+ExtensionAssembly assemble(const ExtensionTask& task, const RoutedExtension& routed);
+
+}  // namespace spadework

@@ -1,0 +1,229 @@
+#include "extension/candidates.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <optional>
+
+#include "strands/strand_need.hpp"
+
+namespace spadework {
+
+namespace {
+
+/// Assignments tried one by one; beyond that a few that look good.
+constexpr std::size_t most_assignments = 400;
+/// Additions laid in every order.
+constexpr std::size_t most_in_every_order = 3;
+/// Places for a new enclosure tried.
+constexpr std::size_t most_places = 60;
+
+/// Strands that are left to take at a source; no limit at the hub.
+int strands_left(const ExtensionSearch& search, const Source& source) {
+    if (source.kind == Source::Kind::hub) return -1;
+    int left = 0;
+    const int link = strands_per_link(search.scenario.rules.strand_use);
+    for (const int c : search.built.enclosures[static_cast<std::size_t>(source.enclosure)].trunks)
+        left += search.works.dark_strands[static_cast<std::size_t>(c)] / link * link;
+    return left;
+}
+
+bool strands_suffice(const ExtensionSearch& search, const std::vector<Source>& assigned) {
+    std::vector<int> left;
+    for (std::size_t e = 0; e < search.built.enclosures.size(); ++e)
+        left.push_back(strands_left(search, {Source::Kind::built_enclosure, static_cast<int>(e)}));
+    for (std::size_t i = 0; i < assigned.size(); ++i) {
+        if (assigned[i].kind == Source::Kind::hub) continue;
+        const Building& building = search.scenario.buildings[static_cast<std::size_t>(search.additions[i])];
+        int& here = left[static_cast<std::size_t>(assigned[i].enclosure)];
+        here -= strands_in_use(building, search.scenario.rules);
+        if (here < 0) return false;
+    }
+    return true;
+}
+
+/// Orders to lay so many in: all of them, or from the first to the last and back.
+std::vector<std::vector<std::size_t>> orders_of(std::size_t count) {
+    std::vector<std::size_t> order(count);
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::vector<std::vector<std::size_t>> orders;
+    if (count > most_in_every_order) {
+        orders.push_back(order);
+        orders.emplace_back(order.rbegin(), order.rend());
+        return orders;
+    }
+    do {
+        orders.push_back(order);
+    } while (std::next_permutation(order.begin(), order.end()));
+    return orders;
+}
+
+void add_in_orders(const ExtensionSearch& search, const std::vector<Source>& assigned,
+                   std::vector<Candidate>& candidates) {
+    if (!strands_suffice(search, assigned)) return;
+    const bool alike =
+        std::all_of(assigned.begin(), assigned.end(), [&](const Source& source) { return source == assigned.front(); });
+    const bool all_hub = alike && assigned.front().kind == Source::Kind::hub;
+    for (const auto& order : orders_of(assigned.size())) {
+        auto routed = routed_from(search, assigned, order);
+        if (routed)
+            candidates.push_back(
+                {*std::move(routed), all_hub ? "every new building by a cable of its own from the hub" : ""});
+    }
+}
+
+/// The next assignment in counting order; false behind the last.
+bool count_on(std::vector<std::size_t>& digits, std::size_t base) {
+    for (std::size_t& digit : digits) {
+        if (++digit < base) return true;
+        digit = 0;
+    }
+    return false;
+}
+
+bool few_assignments(std::size_t sources, std::size_t additions) {
+    std::size_t count = 1;
+    for (std::size_t i = 0; i < additions; ++i) {
+        count *= sources;
+        if (count > most_assignments) return false;
+    }
+    return true;
+}
+
+std::vector<Source> sources_at(const std::vector<std::size_t>& digits, const std::vector<Source>& sources) {
+    std::vector<Source> assigned;
+    for (const std::size_t digit : digits)
+        assigned.push_back(sources[digit]);
+    return assigned;
+}
+
+/// Every addition from the source that is nearest in cost when it is laid alone.
+std::optional<std::vector<Source>> each_from_its_own(const ExtensionSearch& search,
+                                                     const std::vector<Source>& sources) {
+    std::vector<Source> assigned;
+    for (std::size_t i = 0; i < search.additions.size(); ++i) {
+        const std::vector<BuildingIndex> one = {search.additions[i]};
+        const ExtensionSearch alone{search.scenario, search.built,       search.works, one,
+                                    search.network,  {search.figures[i]}};
+        const FreeRoutes free = routed_from_anywhere(alone, sources);
+        if (!free.routed) return std::nullopt;
+        assigned.push_back(free.routed->additions.front().source);
+    }
+    return assigned;
+}
+
+std::vector<PlaceIndex> places_to_try(const ExtensionSearch& search) {
+    std::vector<std::pair<double, PlaceIndex>> order;
+    const auto& places = search.scenario.places;
+    for (std::size_t p = 0; p < places.size(); ++p) {
+        const auto taken = [&](const PlannedEnclosure& enclosure) {
+            return enclosure.place == static_cast<PlaceIndex>(p);
+        };
+        if (!places[p].enclosure_allowed ||
+            std::any_of(search.built.enclosures.begin(), search.built.enclosures.end(), taken))
+            continue;
+        double distance = 0;
+        for (const BuildingIndex addition : search.additions) {
+            const Building& building = search.scenario.buildings[static_cast<std::size_t>(addition)];
+            const Position& at = places[static_cast<std::size_t>(building.place)].at;
+            const double dx = at.x - places[p].at.x;
+            const double dy = at.y - places[p].at.y;
+            distance += dx * dx + dy * dy;
+        }
+        order.emplace_back(distance, static_cast<PlaceIndex>(p));
+    }
+    std::sort(order.begin(), order.end());
+    if (order.size() > most_places) order.resize(most_places);
+    std::vector<PlaceIndex> nearest;
+    for (const auto& [distance, place] : order)
+        nearest.push_back(place);
+    return nearest;
+}
+
+/// All positions together and, where these are few, every part of them.
+std::vector<std::vector<std::size_t>> subsets_of(std::size_t count) {
+    std::vector<std::size_t> all(count);
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    if (count > most_in_every_order) return {all};
+    std::vector<std::vector<std::size_t>> subsets;
+    for (unsigned bits = 1; bits < 1U << count; ++bits) {
+        std::vector<std::size_t> subset;
+        for (const std::size_t i : all) {
+            if ((bits >> i & 1U) != 0) subset.push_back(i);
+        }
+        subsets.push_back(std::move(subset));
+    }
+    return subsets;
+}
+
+/// Figures of a trunk that serves these additions.
+std::optional<CableFigures> trunk_figures(const ExtensionSearch& search, const std::vector<std::size_t>& subset) {
+    int in_use = 0;
+    for (const std::size_t i : subset) {
+        const Building& building = search.scenario.buildings[static_cast<std::size_t>(search.additions[i])];
+        in_use += strands_in_use(building, search.scenario.rules);
+    }
+    const StrandNeed need = trunk_need(in_use, search.scenario.rules, search.scenario.growth);
+    return cable_figures(search.scenario, search.network.scale, need);
+}
+
+}  // namespace
+
+std::vector<Source> sources_of(const ExtensionSearch& search) {
+    std::vector<Source> sources = {{Source::Kind::hub, -1}};
+    for (std::size_t e = 0; e < search.built.enclosures.size(); ++e) {
+        const Source source{Source::Kind::built_enclosure, static_cast<int>(e)};
+        if (strands_left(search, source) > 0) sources.push_back(source);
+    }
+    return sources;
+}
+
+std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources) {
+    std::vector<Candidate> candidates;
+    const std::size_t count = search.additions.size();
+    if (few_assignments(sources.size(), count)) {
+        std::vector<std::size_t> digits(count, 0);
+        do {
+            add_in_orders(search, sources_at(digits, sources), candidates);
+        } while (count_on(digits, sources.size()));
+        return candidates;
+    }
+    for (const Source& source : sources)
+        add_in_orders(search, std::vector<Source>(count, source), candidates);
+    const auto nearest = each_from_its_own(search, sources);
+    if (!nearest) return candidates;
+    add_in_orders(search, *nearest, candidates);
+    for (std::size_t i = 0; i < count; ++i) {
+        for (const Source& source : sources) {
+            std::vector<Source> assigned = *nearest;
+            if (assigned[i] == source) continue;
+            assigned[i] = source;
+            add_in_orders(search, assigned, candidates);
+        }
+    }
+    return candidates;
+}
+
+bool may_add_enclosure(const ExtensionSearch& search) {
+    return static_cast<int>(search.built.enclosures.size()) < search.scenario.rules.most_enclosures;
+}
+
+std::vector<Candidate> through_new_enclosures(const ExtensionSearch& search, const std::vector<Source>& sources) {
+    std::vector<Candidate> candidates;
+    if (!may_add_enclosure(search)) return candidates;
+    const std::vector<PlaceIndex> places = places_to_try(search);
+    for (const auto& subset : subsets_of(search.additions.size())) {
+        const auto trunk = trunk_figures(search, subset);
+        if (!trunk) continue;
+        const bool all = subset.size() == search.additions.size();
+        for (const PlaceIndex place : places) {
+            auto routed = routed_through(search, {place, *trunk, subset}, sources);
+            if (!routed) continue;
+            const std::string& id = search.scenario.places[static_cast<std::size_t>(place)].id;
+            candidates.push_back({*std::move(routed),
+                                  (all ? "all through a new enclosure at " : "some through a new enclosure at ") + id});
+        }
+    }
+    return candidates;
+}
+
+}  // namespace spadework

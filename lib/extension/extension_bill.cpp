@@ -1,0 +1,91 @@
+#include "extension/extension_bill.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include "costing/line.hpp"
+#include "costing/lines.hpp"
+#include "rates/cable_rates.hpp"
+
+namespace spadework {
+
+namespace {
+
+template <class Item>
+std::vector<Item> picked(const std::vector<Item>& all, const std::vector<int>& indices) {
+    std::vector<Item> some;
+    for (const int i : indices)
+        some.push_back(all[static_cast<std::size_t>(i)]);
+    return some;
+}
+
+/// The new parts as a plan of their own. Only what the lines of a bill look at is right in it.
+Plan new_parts(const ExtendedPlan& extended) {
+    Plan parts;
+    parts.layout = extended.plan.layout;
+    parts.trenches = extended.opened;
+    parts.cables = picked(extended.plan.cables, extended.cables);
+    parts.enclosures = picked(extended.plan.enclosures, extended.enclosures);
+    parts.links = picked(extended.plan.links, extended.links);
+    parts.building_gear = picked(extended.plan.building_gear, extended.gear);
+    parts.hub_gear = extended.hub_gear;
+    return parts;
+}
+
+/// Both ends of strands that were dark. Factory-made ends are on the cable already; spliced ones take a pigtail each.
+void add_lit_strands(const Scenario& scenario, const ExtendedPlan& extended, std::vector<CostLine>& lines) {
+    for (const LitStrands& lit : extended.lit) {
+        const PlannedCable& cable = extended.plan.cables[static_cast<std::size_t>(lit.cable)];
+        const CableProduct& product = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
+        const Cause cause{CauseKind::cable, cable.id};
+        const EndWork end = end_work(product, lit.strands, scenario);
+        const bool factory = scenario.rules.termination == Termination::factory;
+        if (!factory) {
+            add_unless_empty(line_of_pieces(Category::terminations, "pigtail", std::int64_t{2} * lit.strands,
+                                            scenario.catalogue.splicing.pigtail_price, cause),
+                             lines);
+        }
+        const Trade trade = factory ? Trade::installer : Trade::splicer;
+        add_unless_empty(line_of_work(Category::terminations,
+                                      factory ? "plug and label strands of a trunk" : "splice strands of a trunk",
+                                      {end.time * 2, end.rate, trade}, cause),
+                         lines);
+    }
+}
+
+/// Boxes beside an enclosure that stands: what its place costs extra was paid with the first.
+void add_boxes(const Scenario& scenario, const ExtendedPlan& extended, std::vector<CostLine>& lines) {
+    for (const AddedBoxes& boxes : extended.boxes) {
+        const PlaceIndex at = extended.plan.enclosures[static_cast<std::size_t>(boxes.enclosure)].place;
+        const Cause cause{CauseKind::enclosure, scenario.places[static_cast<std::size_t>(at)].id};
+        for (const Pieces& pieces : boxes.pieces) {
+            const auto& product = scenario.catalogue.enclosures[static_cast<std::size_t>(pieces.product)];
+            lines.push_back(line_of_pieces(Category::enclosures, product.id, pieces.count, product.price, cause));
+            const Work work{product.install_time * pieces.count, scenario.labour.installer_rate, Trade::installer};
+            add_unless_empty(line_of_work(Category::enclosures, "install " + product.id, work, cause), lines);
+        }
+    }
+}
+
+}  // namespace
+
+Bill price_of_extension(const Scenario& scenario, const ExtendedPlan& extended) {
+    Bill bill;
+    if (extended.cables.empty() && extended.links.empty()) return bill;
+    const Plan parts = new_parts(extended);
+    add_trench_lines(scenario, parts, bill.lines);
+    add_cable_lines(scenario, parts, bill.lines);
+    add_lit_strands(scenario, extended, bill.lines);
+    add_link_lines(scenario, parts, bill.lines);
+    add_enclosure_lines(scenario, parts, bill.lines);
+    add_boxes(scenario, extended, bill.lines);
+    add_gear_lines(scenario, parts, bill.lines);
+    add_job_lines(scenario, bill.lines);
+    std::stable_sort(bill.lines.begin(), bill.lines.end(), [](const CostLine& a, const CostLine& b) {
+        return std::tie(a.category, a.cause, a.cause_id) < std::tie(b.category, b.cause, b.cause_id);
+    });
+    add_quote_lines(scenario, bill.total(), bill.lines);
+    return bill;
+}
+
+}  // namespace spadework
