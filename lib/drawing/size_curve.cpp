@@ -1,6 +1,7 @@
 #include "drawing/size_curve.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -31,7 +32,7 @@ public:
         double most = 0;
         for (const SizeSeries& series : curve.series) {
             for (const double value : series.values)
-                most = std::max(most, value);
+                most = std::isfinite(value) ? std::max(most, value) : most;
         }
         ticks_ = round_ticks(most, 4);
         double widest = width_of("100", {small_size});
@@ -126,11 +127,18 @@ private:
         draw_grid(curve_.price_text, upper_height, ticks_, curve_.tick);
         for (const SizeSeries& series : curve_.series) {
             std::vector<Point> line;
-            for (std::size_t c = 0; c < curve_.columns.size(); ++c)
+            std::vector<std::size_t> drawn_columns;
+            for (std::size_t c = 0; c < curve_.columns.size(); ++c) {
+                if (!std::isfinite(series.values[c])) continue;
                 line.push_back({middle(c), y_ - series.values[c] / ticks_.last() * upper_height});
+                drawn_columns.push_back(c);
+            }
+            if (line.empty()) continue;
             write_series_line(path_of(line), series);
-            for (std::size_t c = 0; c < curve_.columns.size(); ++c)
-                write_dot(line[c], curve_.columns[c].fits, curve_.columns[c].recommended, curve_.columns[c].title);
+            for (std::size_t i = 0; i < line.size(); ++i) {
+                const SizeColumn& column = curve_.columns[drawn_columns[i]];
+                write_dot(line[i], column.fits, column.recommended, column.title);
+            }
             if (curve_.series.size() == 1) write_values(line, series);
         }
         svg_.close();

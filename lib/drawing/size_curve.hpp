@@ -21,10 +21,10 @@ struct SizeColumn {
     bool recommended = false;
 };
 
-/// One amount for every size: the price now, or one day what is expected later, or the sum of both.
+/// One amount for every size: the price now, or what is expected later, or the sum of both.
 struct SizeSeries {
     std::string name;
-    std::vector<double> values;      ///< In minor units, one a column.
+    std::vector<double> values;      ///< In minor units, one a column; one that is not finite is left out.
     std::vector<std::string> texts;  ///< The same for people.
     std::string dashes;              ///< A stroke-dasharray; empty for an unbroken line.
 };

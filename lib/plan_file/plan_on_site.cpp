@@ -95,7 +95,6 @@ private:
         std::vector<Pieces> found;
         for (const NamedPieces& one : list)
             found.push_back({product(products, one.product, what), one.count});
-        std::ranges::sort(found, {}, &Pieces::product);
         return found;
     }
 

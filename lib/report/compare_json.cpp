@@ -1,6 +1,7 @@
 #include "report/compare_json.hpp"
 
 #include "report/explanation_report.hpp"
+#include "report/growth_report.hpp"
 #include "report/json_writer.hpp"
 #include "report/layout_json.hpp"
 
@@ -62,11 +63,22 @@ std::string compare_json(const Scenario& scenario, const Comparison& comparison,
 
 std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
                          const std::optional<Explanation>& explanation) {
+    return compare_json(scenario, comparison, seed, BesideComparison{&explanation, nullptr});
+}
+
+std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
+                         const BesideComparison& beside) {
     JsonWriter json;
     json.begin_object();
     write_comparison(json, scenario, comparison, seed);
-    json.key("explanation");
-    write_explanation(json, scenario, explanation);
+    if (beside.explanation != nullptr) {
+        json.key("explanation");
+        write_explanation(json, scenario, *beside.explanation);
+    }
+    if (beside.growth != nullptr) {
+        json.key("growth");
+        write_growth(json, scenario, *beside.growth);
+    }
     json.end();
     return json.finished();
 }

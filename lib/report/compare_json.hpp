@@ -5,6 +5,7 @@
 #include <string>
 
 #include "comparison/comparison.hpp"
+#include "growth/two_stage.hpp"
 #include "scenario/scenario.hpp"
 #include "study/explanation.hpp"
 
@@ -18,5 +19,13 @@ std::string compare_json(const Scenario& scenario, const Comparison& comparison,
 /// The same with `explanation` as its last member: an object, or null where there is no plan to explain.
 std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
                          const std::optional<Explanation>& explanation);
+
+/// What was worked out beside a comparison; null where it was not asked for.
+struct BesideComparison {
+    const std::optional<Explanation>* explanation = nullptr;
+    const GrowthStudy* growth = nullptr;
+};
+std::string compare_json(const Scenario& scenario, const Comparison& comparison, std::uint64_t seed,
+                         const BesideComparison& beside);
 
 }  // namespace spadework::report

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "comparison/comparison.hpp"
+#include "growth/two_stage.hpp"
 #include "scenario/scenario.hpp"
 #include "strands/strand_study.hpp"
 #include "study/explanation.hpp"
@@ -20,6 +21,7 @@ struct PageParts {
     const StrandStudy& strands;
     const EnclosureStudy* enclosures = nullptr;               ///< Where the places for the enclosure were ranked.
     const std::optional<Explanation>* explanation = nullptr;  ///< Where one was asked for.
+    const GrowthStudy* growth = nullptr;                      ///< Where a plan for growth was asked for.
     std::uint64_t seed = 1;                                   ///< The searches' random seed.
     std::string version;                                      ///< Of the program that made the page.
 };

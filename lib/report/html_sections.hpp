@@ -38,6 +38,9 @@ void write_enclosures(HtmlWriter& html, const Scenario& scenario, const PagePart
 /// How many strands one trunk should hold.
 void write_strands(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
 
+/// The trunk that is right for what may come, beside the one that is cheapest today.
+void write_growth_study(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
+
 /// The cheapest layout in full: every cost, metre, cable, link and finding.
 void write_details(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
 

@@ -8,7 +8,9 @@
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
 #include "report/lookup.hpp"
+#include "report/strand_cost_tables.hpp"
 #include "report/strand_tables.hpp"
+#include "report/strands_report.hpp"
 
 namespace spadework::report {
 
@@ -29,16 +31,30 @@ std::string ranking_remark(const EnclosureStudy& study) {
     return "Each place is worked out as a whole plan with one enclosure there, contingency and tax included.";
 }
 
-std::string with_full_stop(std::string text) {
-    if (!text.empty() && text.back() != '.') text += '.';
-    return text;
+void write_growth(HtmlWriter& html, const Scenario& scenario, const StrandStudy& study) {
+    if (!study.any_growth()) return;
+    write_table(html, growth_heading(scenario), growth_table(scenario));
+    write_table(html, "How many strands growth may need", growth_chance_table(study));
 }
 
-void write_growth(HtmlWriter& html, const Scenario& scenario, const StrandStudy& study) {
-    if (scenario.growth.buildings.empty()) return;
-    write_table(html, fmt::format("Growth named for the next {} years", scenario.growth.horizon_years),
-                growth_table(scenario));
-    write_table(html, "How many strands the growth named may need", growth_chance_table(study));
+void write_strand_costs(HtmlWriter& html, const Scenario& scenario, const StrandStudy& study) {
+    for (const std::string& sentence : strand_cost_opening(scenario, study))
+        html.element("p", sentence);
+    write_table(html, "What each size costs, now and later", strand_cost_table(scenario, study));
+    const TextTable years = run_out_table(scenario, study);
+    if (!years.empty()) write_table(html, "The recommended size, year by year", years);
+    const TextTable larger = larger_now_table(scenario, study);
+    if (!larger.empty()) write_table(html, "A larger cable now, or another trunk later", larger);
+    const TextTable ducts = dig_once_table(scenario, study);
+    if (!ducts.empty()) write_table(html, "A spare duct now, or opened again later", ducts);
+    write_table(html, "Policies from practice", spare_policy_table(scenario, study));
+    write_list(html, spare_policy_sources(scenario, study));
+}
+
+void write_growth_rates(HtmlWriter& html, const Scenario& scenario, const StrandStudy& study) {
+    const GrowthRates rates = recommendations_by_rate(scenario, study.run);
+    write_table(html, "If growth is faster or slower", growth_rate_table(scenario, study, rates));
+    write_list(html, rate_switches(scenario, study, rates));
 }
 
 void write_ranking(HtmlWriter& html, const Scenario& scenario, const EnclosureStudy& study) {
@@ -75,11 +91,14 @@ void write_strands(HtmlWriter& html, const Scenario& scenario, const PageParts& 
     const StrandStudy& study = parts.strands;
     if (study.sizes.empty()) return;
     open_section(html, "strands", "Strands of a trunk");
-    html.element("p", "For one trunk that serves every building on this site. " + with_full_stop(study.reason));
-    write_chart(html, "strand-curve", "What each cable size costs, and what it is enough for.",
+    html.element("p",
+                 "For one trunk that serves every building on this site. " + recommendation_sentence(scenario, study));
+    write_chart(html, "strand-curve", "What each cable size costs now and later, and what it is enough for.",
                 [&](const drawing::Frame& frame) { return drawing::strand_curve_svg(scenario, study, frame); });
     write_table(html, "Cable sizes on offer", cable_offer_table(scenario, study));
     write_growth(html, scenario, study);
+    write_strand_costs(html, scenario, study);
+    write_growth_rates(html, scenario, study);
     write_table(html, "Strands needed", strand_sum_table(study));
     html.close();
 }

@@ -54,11 +54,16 @@ TextTable growth_table(const Scenario& scenario) {
         table.add({shown(building.name.empty() ? building.id : building.name), whole(building.year),
                    whole(building.links), figure(100.0 * building.chance, 1)});
     }
+    const double rate = scenario.growth.unnamed_links_per_year;
+    if (rate > 0) {
+        table.add({fmt::format("Unnamed, {} links a year", plain(rate, 3)), "",
+                   figure(rate * scenario.growth.horizon_years, 1), ""});
+    }
     return table;
 }
 
 TextTable growth_chance_table(const StrandStudy& study) {
-    TextTable table({{"Strands for named growth", Align::right},
+    TextTable table({{"Strands for growth", Align::right},
                      {"Chance of exactly so many (%)", Align::right},
                      {"Chance of no more (%)", Align::right}});
     double sum = 0;
@@ -67,6 +72,7 @@ TextTable growth_chance_table(const StrandStudy& study) {
         sum += chance;
         if (chance <= 0) continue;
         table.add({figure(static_cast<std::int64_t>(k)), figure(100.0 * chance, 2), figure(100.0 * sum, 2)});
+        if (sum >= 0.99995) break;  // What is likelier than that reads as certain.
     }
     return table;
 }

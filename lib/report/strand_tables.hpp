@@ -14,10 +14,10 @@ TextTable strand_need_table(const Scenario& scenario, const StrandStudy& study);
 /// The sums of the same alone.
 TextTable strand_sum_table(const StrandStudy& study);
 
-/// Each building that may come.
+/// Each building that may come, and links that come unnamed.
 TextTable growth_table(const Scenario& scenario);
 
-/// How likely the growth named needs so many strands.
+/// How likely growth to the horizon needs so many strands.
 TextTable growth_chance_table(const StrandStudy& study);
 
 /// Each cable size on offer against the need, the recommended one marked.

@@ -1,7 +1,6 @@
 #include "strands/strand_study.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 #include <fmt/format.h>
 
@@ -18,26 +17,9 @@ std::vector<BuildingStrands> strands_by_building(const Scenario& scenario) {
     return list;
 }
 
-/// Chance of each number of strands that the named buildings due within the horizon will need.
-std::vector<double> named_growth(const Scenario& scenario) {
-    std::vector<double> chances;
-    std::vector<int> sizes;
-    for (const FutureBuilding& building : scenario.growth.buildings) {
-        if (building.year > scenario.growth.horizon_years) continue;
-        chances.push_back(building.chance);
-        sizes.push_back(building.links * strands_per_link(scenario.rules.strand_use));
-    }
-    return weighted_poisson_binomial(chances, sizes);
-}
-
-double chance_at_most(const std::vector<double>& distribution, int strands) {
-    if (strands < 0) return 0.0;
-    const auto count = std::min(distribution.size(), static_cast<std::size_t>(strands) + 1);
-    return std::min(
-        1.0, std::accumulate(distribution.begin(), distribution.begin() + static_cast<std::ptrdiff_t>(count), 0.0));
-}
-
-CableSizeOption option_for(const CableProduct& cable, int product, const StrandStudy& study) {
+CableSizeOption option_for(const Scenario& scenario, int product, const StrandStudy& study,
+                           const GrowthByYear& growth) {
+    const CableProduct& cable = scenario.catalogue.cables[static_cast<std::size_t>(product)];
     CableSizeOption option;
     option.product = product;
     option.price_per_metre = cable.price_per_metre;
@@ -46,6 +28,10 @@ CableSizeOption option_for(const CableProduct& cable, int product, const StrandS
         study.need.in_use > 0 ? 100.0 * option.spare_strands / static_cast<double>(study.need.in_use) : 0.0;
     option.chance_enough = chance_at_most(study.growth_distribution, option.spare_strands);
     option.meets_policy = cable.strands >= study.need.total();
+    option.price_now = price_of_trunk(scenario, study.run, cable, study.need.in_use);
+    option.duct_now = price_of_spare_duct(study.run);
+    option.later = later_trunks(scenario, study.run, growth, option.spare_strands, 0);
+    option.later_with_duct = later_trunks(scenario, study.run, growth, option.spare_strands, 1);
     return option;
 }
 
@@ -55,7 +41,7 @@ int cheapest_that_meets_policy(const std::vector<CableSizeOption>& sizes) {
     for (int i = 0; i < static_cast<int>(sizes.size()); ++i) {
         const CableSizeOption& size = sizes[static_cast<std::size_t>(i)];
         if (!size.meets_policy) continue;
-        if (best < 0 || size.price_per_metre <= sizes[static_cast<std::size_t>(best)].price_per_metre) best = i;
+        if (best < 0 || size.best_sum() <= sizes[static_cast<std::size_t>(best)].best_sum()) best = i;
     }
     return best;
 }
@@ -71,41 +57,34 @@ std::string reason_for(const Scenario& scenario, const StrandStudy& study) {
     }
     const CableSizeOption& chosen = study.sizes[static_cast<std::size_t>(study.recommended)];
     const CableProduct& cable = scenario.catalogue.cables[static_cast<std::size_t>(chosen.product)];
-    return fmt::format("{}; {} is the cheapest cable that holds them, and leaves {} strands beyond those in use", sum,
-                       cable.id, chosen.spare_strands);
+    const char* measure = study.any_growth() ? " by what it costs now and is expected to cost later" : "";
+    return fmt::format("{}; {} is the cheapest cable that holds them{}, and leaves {} strands beyond those in use", sum,
+                       cable.id, measure, chosen.spare_strands);
 }
 
 }  // namespace
 
-std::vector<double> weighted_poisson_binomial(const std::vector<double>& chances, const std::vector<int>& sizes) {
-    std::vector<double> distribution = {1.0};
-    for (std::size_t i = 0; i < chances.size(); ++i) {
-        const auto size = static_cast<std::size_t>(std::max(0, sizes[i]));
-        std::vector<double> next(distribution.size() + size, 0.0);
-        for (std::size_t k = 0; k < distribution.size(); ++k) {
-            next[k] += distribution[k] * (1.0 - chances[i]);
-            next[k + size] += distribution[k] * chances[i];
-        }
-        distribution = std::move(next);
-    }
-    return distribution;
-}
-
-StrandStudy study_strands(const Scenario& scenario) {
+StrandStudy study_strands(const Scenario& scenario, const TrunkRun& run) {
     StrandStudy study;
+    study.run = run;
     study.buildings = strands_by_building(scenario);
     int in_use = 0;
     for (const BuildingStrands& building : study.buildings)
         in_use += building.strands;
     study.need = trunk_need(in_use, scenario.rules, scenario.growth);
-    study.growth_distribution = named_growth(scenario);
+    const GrowthByYear growth(scenario);
+    study.growth_distribution = growth.at_horizon();
+    study.named_growth_distribution = named_growth(scenario, scenario.growth.horizon_years);
     const auto& cables = scenario.catalogue.cables;
-    for (int i = 0; i < static_cast<int>(cables.size()); ++i) {
-        study.sizes.push_back(option_for(cables[static_cast<std::size_t>(i)], i, study));
-    }
+    for (int i = 0; i < static_cast<int>(cables.size()); ++i)
+        study.sizes.push_back(option_for(scenario, i, study, growth));
     study.recommended = cheapest_that_meets_policy(study.sizes);
     study.reason = reason_for(scenario, study);
     return study;
+}
+
+StrandStudy study_strands(const Scenario& scenario) {
+    return study_strands(scenario, metre_of_trunk(scenario));
 }
 
 }  // namespace spadework

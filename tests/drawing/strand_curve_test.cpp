@@ -22,8 +22,9 @@ TEST_CASE("each size has its price and its chance, the recommended one a sign of
     for (const double width : {390.0, 960.0}) {
         const SvgElement svg = curve_of(site, study, width);
         const SvgElement& price = *svg.find("strand-curve-price");
-        CHECK(has_text(price, "Price of the cable (EUR a m)"));
-        for (const char* text : {"0.60", "1.00", "1.60"})
+        CHECK(has_text(price, "Cost of the trunk (EUR a m)"));
+        // Cable of 0.60, 1.00 and 1.60 with 1.50 of duct and 0.36 of pulling.
+        for (const char* text : {"2.46", "2.86", "3.46"})
             CHECK(has_text(price, text));
         int signs = 0;
         for (const SvgElement* path : price.all("path"))
@@ -49,9 +50,9 @@ TEST_CASE("heights are in proportion to prices and chances") {
     REQUIRE(dots.size() == 3);
     const double bottom = svg.find("strand-curve-price")->all("line")[0]->number("y1");
     CHECK((bottom - dots[1]->number("cy")) / (bottom - dots[0]->number("cy")) ==
-          doctest::Approx(100.0 / 60).epsilon(0.002));
+          doctest::Approx(286.0 / 246).epsilon(0.002));
     CHECK((bottom - dots[2]->number("cy")) / (bottom - dots[0]->number("cy")) ==
-          doctest::Approx(160.0 / 60).epsilon(0.002));
+          doctest::Approx(346.0 / 246).epsilon(0.002));
     CHECK_FALSE(has_text(svg, "Recommended"));
     CHECK(has_text(svg, "No size meets the policy", "desc"));
 }
@@ -60,9 +61,9 @@ TEST_CASE("a site in feet has prices a foot") {
     Scenario site = small_site::site();
     site.feet = true;
     const SvgElement svg = curve_of(site, study_strands(site));
-    CHECK(has_text(svg, "Price of the cable (EUR a ft)"));
-    CHECK(has_text(svg, "0.30"));  // 1.00 a metre is 0.3048 a foot.
-    CHECK(has_text(svg, "EUR 0.3048 a ft", "desc"));
+    CHECK(has_text(svg, "Cost of the trunk (EUR a ft)"));
+    CHECK(has_text(svg, "0.87173"));  // 2.86 a metre.
+    CHECK(has_text(svg, "EUR 0.87173 a ft", "desc"));
 }
 
 TEST_CASE("no size on offer, one size and a great many are pictures too") {
@@ -76,4 +77,35 @@ TEST_CASE("no size on offer, one size and a great many are pictures too") {
     study.sizes.assign(60, one);
     for (const double width : {320.0, 960.0})
         curve_of(site, study, width);
+}
+
+TEST_CASE("where growth is described the sum, the price now and what is expected later are lines of their own") {
+    Scenario site = small_site::site();
+    site.growth.unnamed_links_per_year = 0.3;
+    const TrunkRun run = trunk_run(site, small_site::gate, {{small_site::drive, 0, 1}}, 0);
+    const StrandStudy study = study_strands(site, run);
+    for (const double width : {390.0, 960.0}) {
+        const SvgElement svg = curve_of(site, study, width);
+        const SvgElement& price = *svg.find("strand-curve-price");
+        CHECK(has_text(price, "Cost of the trunk, now and later (EUR)"));
+        const SvgElement& legend = *svg.find("strand-curve-legend");
+        for (const char* name : {"Sum", "Now", "Expected later"})
+            CHECK(has_text(legend, name));
+        CHECK(has_text(svg, "expected later, enough with a chance of", "desc"));
+    }
+}
+
+TEST_CASE("a size too small for what is in use has a price and nothing later") {
+    Scenario site = small_site::site();
+    site.buildings[0].links.front().count = 4;
+    site.growth.unnamed_links_per_year = 0.3;
+    const StrandStudy study = study_strands(site);
+    REQUIRE(study.sizes[0].spare_strands < 0);
+    const SvgElement svg = curve_of(site, study);
+    int dots = 0;
+    for (const SvgElement* circle : svg.find("strand-curve-price")->all("circle"))
+        dots += circle->title().empty() ? 0 : 1;
+    for (const SvgElement* path : svg.find("strand-curve-price")->all("path"))
+        dots += path->title().empty() ? 0 : 1;
+    CHECK(dots == 3 * 3 - 2);
 }

@@ -1,8 +1,12 @@
 #include "strands/strand_study.hpp"
 
+#include <cmath>
 #include <numeric>
+#include <random>
 
 #include <doctest/doctest.h>
+
+#include "support/small_site.hpp"
 
 namespace spadework {
 namespace {
@@ -183,6 +187,64 @@ TEST_CASE("on one-strand links everything takes half the strands") {
     CHECK(study.buildings[0].links == 6);
     CHECK(study.buildings[0].strands == 6);
     CHECK(study.growth_distribution.size() == 4);
+}
+
+TEST_CASE("unnamed links count beside named buildings, and a cable they may fill is no longer certain") {
+    Scenario site = site_with(6, {{12, 100}, {24, 160}});
+    site.growth.horizon_years = 10;
+    site.growth.unnamed_links_per_year = 0.2;
+    const StrandStudy study = study_strands(site);
+    // Two links expected; 12 strands beyond use hold six of them.
+    CHECK(std::abs(study.sizes[1].chance_enough - 0.9955) < 0.00005);
+    CHECK(std::abs(study.sizes[0].chance_enough - 0.1353) < 0.00005);
+    CHECK(study.named_growth_distribution == Distribution{1.0});
+}
+
+TEST_CASE("where running out is dear the larger cable is recommended although it costs more now") {
+    Scenario site = small_site::site();
+    site.growth.horizon_years = 10;
+    const TrunkRun run = trunk_run(site, small_site::gate, {{small_site::drive, 0, 1}}, 0);
+    const auto recommended = [&] {
+        const StrandStudy study = study_strands(site, run);
+        REQUIRE(study.recommended >= 0);
+        return study.sizes[static_cast<std::size_t>(study.recommended)];
+    };
+    CHECK(recommended().product == small_site::cable_4);
+    CHECK(recommended().later.expected == 0);
+    add_future(site, 0.01, 3, 1);
+    CHECK(recommended().product == small_site::cable_4);
+    site.growth.buildings.front().chance = 0.5;
+    CHECK(recommended().product == small_site::cable_12);
+    add_future(site, 0.9, 3, 5);
+    CHECK(recommended().product == small_site::cable_24);
+}
+
+TEST_CASE("the recommendation has the least sum of those that meet the policy, whatever the site") {
+    std::mt19937 random(20);
+    const auto between = [&](int a, int b) {
+        return a + static_cast<int>(random() % static_cast<unsigned>(b - a + 1));
+    };
+    for (int round = 0; round < 200; ++round) {
+        Scenario site = small_site::site();
+        site.growth.horizon_years = between(1, 15);
+        site.growth.unnamed_links_per_year = between(0, 12) / 8.0;
+        site.growth.discount_rate = Percent::from_percent(between(0, 12));
+        site.growth.headroom = Percent::from_percent(between(0, 200));
+        for (int i = between(0, 4); i > 0; --i)
+            add_future(site, between(0, 10) / 10.0, between(0, 18), between(1, 6));
+        const TrunkRun run = trunk_run(site, small_site::gate, {{small_site::drive, 0, 1}}, 0);
+        const StrandStudy study = study_strands(site, run);
+        for (const CableSizeOption& size : study.sizes) {
+            const bool better = study.recommended >= 0 &&
+                                size.best_sum() < study.sizes[static_cast<std::size_t>(study.recommended)].best_sum();
+            CHECK_FALSE((better && size.meets_policy));
+            CHECK((study.recommended >= 0 || !size.meets_policy));
+            CHECK(size.later_with_duct.expected <= size.later.expected);
+            CHECK(size.chance_enough == doctest::Approx(1 - size.later.years.back().chance_run_out));
+        }
+        for (std::size_t i = 1; i < study.sizes.size(); ++i)
+            CHECK(study.sizes[i].later.expected <= study.sizes[i - 1].later.expected);
+    }
 }
 
 }  // namespace spadework

@@ -19,6 +19,7 @@ struct Command {
 // One file each.
 Command add_survey_command(CLI::App& program);
 Command add_compare_command(CLI::App& program);
+Command add_extend_command(CLI::App& program);
 Command add_verify_command(CLI::App& program);
 Command add_accept_command(CLI::App& program);
 Command add_risk_command(CLI::App& program);

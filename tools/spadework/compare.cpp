@@ -33,6 +33,7 @@ struct CompareOptions {
     SearchOptions search;
     std::string certificate_folder;
     bool explain = false;
+    bool plan_for_growth = false;
 };
 
 /// The places for the enclosure ranked for the report, within what is left of the time limit; nothing where no plan has
@@ -63,10 +64,14 @@ Compared run_study(const Scenario& site, const CompareOptions& options) {
     compared.explain = options.explain;
     compared.study = compare_layouts(scenario, limits);
     std::vector<std::string>& violations = compared.study.violations;
-    if (!options.result.folder.empty() && violations.empty()) {
+    if ((!options.result.folder.empty() || options.plan_for_growth) && violations.empty()) {
         compared.enclosures = rank_places(scenario, compared.study.comparison, study_options(options.search, progress),
                                           seconds_since(start));
         if (compared.enclosures) violations = compared.enclosures->violations;
+    }
+    if (options.plan_for_growth && violations.empty()) {
+        compared.growth = plan_for_growth(scenario, compared.enclosures.value_or(EnclosureStudy{}));
+        violations = compared.growth->violations;
     }
     if (!options.explain || !violations.empty()) return compared;
     compared.explanation = explain(scenario, compared.study.comparison, study_options(options.search, progress));
@@ -130,6 +135,8 @@ Command add_compare_command(CLI::App& program) {
                     "Also write to this folder what 'spadework verify' needs to check plans and bounds");
     add_flag(syntax, "--explain", options->explain,
              "Also what the next best way would cost, for each building and enclosure of the cheapest layout");
+    add_flag(syntax, "--plan-for-growth", options->plan_for_growth,
+             "Also the enclosure's place and the trunk by what they are expected to cost as the site grows");
     add_layouts_option(syntax, options->search.layouts);
     add_search_options(syntax, options->search);
     return {&syntax, [options] { return compare_site(*options); }};

@@ -6,12 +6,14 @@
 #include <fmt/format.h>
 
 #include "drawing/drawing.hpp"
+#include "growth/planned_trunk.hpp"
 #include "plan_file/making.hpp"
 #include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
 #include "report/csv_tables.hpp"
 #include "report/enclosure_tables.hpp"
 #include "report/explanation_report.hpp"
+#include "report/growth_report.hpp"
 #include "report/html_report.hpp"
 #include "report/plan_file_json.hpp"
 #include "report/plan_geojson.hpp"
@@ -34,9 +36,10 @@ std::string plan_file_name(const std::optional<LayoutKind>& layout, const char* 
 
 /// Counted with the strand use that the cheapest plan has.
 StrandStudy strands_of(const Scenario& scenario, const Comparison& comparison) {
-    if (!scenario.rules.either_strand_use || !comparison.cheapest) return study_strands(scenario);
+    const TrunkRun run = trunk_to_study(scenario, comparison);
+    if (!scenario.rules.either_strand_use || !comparison.cheapest) return study_strands(scenario, run);
     const LayoutResult& best = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
-    return study_strands(settled_on(scenario, best.plan->strand_use));
+    return study_strands(settled_on(scenario, best.plan->strand_use), run);
 }
 
 std::string report_of(const Scenario& scenario, const Compared& compared) {
@@ -45,6 +48,7 @@ std::string report_of(const Scenario& scenario, const Compared& compared) {
                                           .strands = strands,
                                           .enclosures = compared.enclosures ? &*compared.enclosures : nullptr,
                                           .explanation = compared.explain ? &compared.explanation : nullptr,
+                                          .growth = compared.growth ? &*compared.growth : nullptr,
                                           .seed = compared.seed,
                                           .version = SPADEWORK_VERSION});
 }
@@ -104,14 +108,16 @@ std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
 }  // namespace
 
 std::string text_of(const Scenario& scenario, const Compared& compared) {
-    const std::string text = report::compare_text(scenario, compared.study.comparison);
-    return compared.explain ? text + report::explanation_text(scenario, compared.explanation) : text;
+    std::string text = report::compare_text(scenario, compared.study.comparison);
+    if (compared.growth) text += report::growth_text(scenario, *compared.growth);
+    if (compared.explain) text += report::explanation_text(scenario, compared.explanation);
+    return text;
 }
 
 std::string json_of(const Scenario& scenario, const Compared& compared) {
-    const Comparison& comparison = compared.study.comparison;
-    return compared.explain ? report::compare_json(scenario, comparison, compared.seed, compared.explanation)
-                            : report::compare_json(scenario, comparison, compared.seed);
+    const report::BesideComparison beside{compared.explain ? &compared.explanation : nullptr,
+                                          compared.growth ? &*compared.growth : nullptr};
+    return report::compare_json(scenario, compared.study.comparison, compared.seed, beside);
 }
 
 void write_files(const OutputFolder& folder, const Scenario& scenario, const Compared& compared) {

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "growth/two_stage.hpp"
 #include "scenario/scenario.hpp"
 #include "spadework/output_folder.hpp"
 #include "strands/strand_study.hpp"
@@ -22,6 +23,7 @@ struct Compared {
     bool explain = false;                      ///< Whether an explanation was asked for.
     std::optional<Explanation> explanation;    ///< Empty also where there is no plan to explain.
     std::optional<EnclosureStudy> enclosures;  ///< Where the places for the enclosure were ranked.
+    std::optional<GrowthStudy> growth;         ///< Where a plan for growth was asked for.
     std::uint64_t seed = 1;                    ///< The searches' random seed.
 };
 

@@ -29,9 +29,10 @@ constexpr const char* exit_codes =
 std::vector<Command> add_commands(CLI::App& program) {
     program.require_subcommand(1);
     return {add_survey_command(program),  add_compare_command(program), add_enclosure_command(program),
-            add_strands_command(program), add_risk_command(program),    add_merge_command(program),
-            add_sweep_command(program),   add_verify_command(program),  add_accept_command(program),
-            add_check_command(program),   add_example_command(program), add_schema_command(program)};
+            add_strands_command(program), add_extend_command(program),  add_risk_command(program),
+            add_merge_command(program),   add_sweep_command(program),   add_verify_command(program),
+            add_accept_command(program),  add_check_command(program),   add_example_command(program),
+            add_schema_command(program)};
 }
 
 std::vector<std::string> command_names(const CLI::App& program) {

@@ -2,11 +2,13 @@
 
 #include <memory>
 
+#include "growth/planned_trunk.hpp"
 #include "report/strands_report.hpp"
 #include "spadework/command.hpp"
 #include "spadework/output_folder.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
+#include "strands/growth_rates.hpp"
 
 namespace spadework {
 
@@ -22,15 +24,17 @@ ExitCode count_strands(const StrandsOptions& options) {
     if (!site) return ExitCode::invalid_site;
     const Scenario& scenario = *site->scenario;
     const auto folder = open_folder(options.result.folder);
-    StrandStudy study = study_strands(scenario);
+    const TrunkRun run = trunk_to_study(scenario);
+    StrandStudy study = study_strands(scenario, run);
+    const GrowthRates rates = recommendations_by_rate(scenario, run);
     if (scenario.rules.either_strand_use) {
         study.reason +=
             "; the rules leave the strand use to the price, and here each link counts with two strands, the larger "
             "need";
     }
 
-    const std::string json = report::strands_json(scenario, study);
-    const std::string text = report::strands_text(scenario, study);
+    const std::string json = report::strands_json(scenario, study, rates);
+    const std::string text = report::strands_text(scenario, study, rates);
     if (folder) folder->write({{"strands.json", json}, {"strands.txt", text}});
     print(options.result.format == OutputFormat::json ? json : text);
     return study.recommended < 0 ? ExitCode::infeasible : ExitCode::ok;

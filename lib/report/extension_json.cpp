@@ -1,0 +1,186 @@
+#include <algorithm>
+
+#include "report/extension_report.hpp"
+#include "report/json_writer.hpp"
+#include "report/layout_json.hpp"
+#include "report/lookup.hpp"
+
+namespace spadework::report {
+
+namespace {
+
+using Shape = JsonWriter::Shape;
+
+const char* source_id(Source::Kind kind) {
+    switch (kind) {
+        case Source::Kind::hub:
+            return "hub";
+        case Source::Kind::built_enclosure:
+            return "enclosure";
+        case Source::Kind::new_enclosure:
+            return "new-enclosure";
+    }
+    return "";
+}
+
+void write_texts(JsonWriter& json, const char* key, const std::vector<std::string>& texts) {
+    json.key(key).begin_list(Shape::one_line);
+    for (const std::string& text : texts)
+        json.text(text);
+    json.end();
+}
+
+void write_additions(JsonWriter& json, const Scenario& scenario, const Extension& extension) {
+    json.key("additions").begin_list();
+    for (const Addition& addition : extension.additions) {
+        json.begin_object(Shape::one_line);
+        json.key("building").text(building_at(scenario, addition.building).id);
+        json.key("links").whole(link_count(building_at(scenario, addition.building)));
+        json.key("source").text(source_id(addition.source.kind));
+        json.key("from").text(place_at(scenario, addition.from).id);
+        json.key("route").metres(addition.route);
+        json.key("shared").metres(addition.shared);
+        json.end();
+    }
+    json.end();
+}
+
+void write_cables(JsonWriter& json, const Scenario& scenario, const Extension& extension) {
+    json.key("cables").begin_list();
+    for (const int c : extension.extended.cables) {
+        const PlannedCable& cable = extension.extended.plan.cables[static_cast<std::size_t>(c)];
+        json.begin_object(Shape::one_line);
+        json.key("id").text(cable.id);
+        json.key("product").text(product_of(scenario, cable).id);
+        json.key("from").text(place_at(scenario, cable.from).id);
+        json.key("to").text(place_at(scenario, cable.to).id);
+        json.key("route").metres(cable.lengths.route);
+        json.key("ordered").metres(cable.lengths.ordered);
+        json.key("segments").begin_list(Shape::one_line);
+        for (const Step& step : cable.steps)
+            json.text(segment_at(scenario, step.segment).id);
+        json.end();
+        json.end();
+    }
+    json.end();
+}
+
+void write_opened(JsonWriter& json, const Scenario& scenario, const Extension& extension) {
+    json.key("opened").begin_list();
+    for (const Step& step : extension.extended.opened) {
+        json.begin_object(Shape::one_line);
+        json.key("segment").text(segment_at(scenario, step.segment).id);
+        json.key("ground").text(way_of(scenario, step).ground);
+        json.key("length").metres(segment_at(scenario, step.segment).length);
+        json.end();
+    }
+    json.end();
+}
+
+void write_strands(JsonWriter& json, const Scenario& scenario, const Extension& extension) {
+    const auto& fresh = extension.extended.links;
+    json.key("strands").begin_list();
+    for (const MappedStrand& strand : extension.strand_map) {
+        if (!strand.link || std::find(fresh.begin(), fresh.end(), *strand.link) == fresh.end()) continue;
+        const PlannedLink& link = extension.extended.plan.links[static_cast<std::size_t>(*strand.link)];
+        json.begin_object(Shape::one_line);
+        json.key("cable").text(extension.extended.plan.cables[static_cast<std::size_t>(strand.cable)].id);
+        json.key("strand").whole(strand.number);
+        json.key("building").text(building_at(scenario, link.building).id);
+        json.key("link").whole(link.number);
+        json.key("leg").whole(strand.leg);
+        json.end();
+    }
+    json.end();
+}
+
+void write_costs(JsonWriter& json, const Scenario& scenario, const Extension& extension) {
+    json.key("costs").begin_list();
+    for (const CostLine& line : extension.bill.lines) {
+        json.begin_object(Shape::one_line);
+        json.key("category").text(id_of(line.category));
+        json.key("item").text(line.item);
+        json.key("quantity").number(line.quantity, 3);
+        json.key("unit").text(line.unit);
+        json.key("amount").money(line.amount, scenario.currency);
+        json.key("cause").text(id_of(line.cause));
+        json.key("cause_id").text(line.cause_id);
+        json.end();
+    }
+    json.end();
+    json.key("total").money(extension.total, scenario.currency);
+    json.key("bound").money(extension.bound, scenario.currency);
+    json.key("bound_covers_all").flag(extension.bound_covers_all);
+    json.key("others").begin_list();
+    for (const OtherWay& other : extension.others) {
+        json.begin_object(Shape::one_line);
+        json.key("what").text(other.what);
+        json.key("total");
+        other.total ? json.money(*other.total, scenario.currency) : json.null();
+        json.key("reason").text(other.reason);
+        json.end();
+    }
+    json.end();
+}
+
+void write_cut_in(JsonWriter& json, const Scenario& scenario, const Extension& extension, const Plan& built) {
+    json.key("cut_in");
+    if (!extension.cut_in) return json.null();
+    const CutIn& cut = *extension.cut_in;
+    json.begin_object();
+    json.key("cable").text(built.cables[static_cast<std::size_t>(cut.cable)].id);
+    json.key("place").text(place_at(scenario, cut.place).id);
+    json.key("total").money(cut.total, scenario.currency);
+    json.key("outage_minutes").number(cut.outage.hours() * 60, 1);
+    json.key("interrupts").begin_list();
+    for (const int l : cut.links) {
+        const PlannedLink& link = built.links[static_cast<std::size_t>(l)];
+        json.begin_object(Shape::one_line);
+        json.key("building").text(building_at(scenario, link.building).id);
+        json.key("link").whole(link.number);
+        json.end();
+    }
+    json.end();
+    json.end();
+}
+
+void write_untouched(JsonWriter& json, const Extension& extension) {
+    json.key("untouched").begin_object(Shape::one_line);
+    json.key("links").whole(extension.untouched.links);
+    json.key("strands").whole(extension.untouched.strands);
+    json.key("touched").whole(static_cast<std::int64_t>(extension.untouched.touched.size()));
+    json.key("outage_minutes").whole(0);
+    json.key("freed_strands").whole(extension.untouched.freed);
+    json.end();
+}
+
+}  // namespace
+
+std::string extension_json(const Scenario& scenario, const Extension& extension, const ExtensionStory& story) {
+    JsonWriter json;
+    json.begin_object();
+    write_site(json, scenario);
+    json.key("length_unit").text("m");
+    json.key("status").text(extension.feasible ? "feasible" : "infeasible");
+    json.key("reason").text(extension.reason);
+    write_texts(json, "gone", story.gone);
+    write_texts(json, "notes", story.notes);
+    if (extension.feasible) {
+        write_additions(json, scenario, extension);
+        json.key("new_trench").metres(extension.new_trench);
+        json.key("opened_again").metres(extension.opened_again);
+        json.key("reused").metres(extension.reused);
+        json.key("cable_ordered").metres(extension.cable_ordered);
+        json.key("strands_taken").whole(extension.strands_taken);
+        write_cables(json, scenario, extension);
+        write_opened(json, scenario, extension);
+        write_strands(json, scenario, extension);
+        write_costs(json, scenario, extension);
+        write_cut_in(json, scenario, extension, story.built);
+        write_untouched(json, extension);
+    }
+    json.end();
+    return json.finished();
+}
+
+}  // namespace spadework::report

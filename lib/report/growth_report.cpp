@@ -1,0 +1,221 @@
+#include "report/growth_report.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "comparison/money_words.hpp"
+#include "report/figures.hpp"
+#include "report/lookup.hpp"
+#include "report/paragraphs.hpp"
+#include "report/shown_text.hpp"
+
+namespace spadework::report {
+
+namespace {
+
+using Shape = JsonWriter::Shape;
+
+constexpr std::size_t most_places = 10;
+
+const std::string& trunk_of(const Scenario& scenario, const GrowthPlan& plan) {
+    return scenario.catalogue.cables[static_cast<std::size_t>(plan.product)].id;
+}
+
+std::string trunk_in_words(const Scenario& scenario, const GrowthPlan& plan) {
+    return shown(trunk_of(scenario, plan)) + (plan.spare_duct ? " and a spare duct" : "");
+}
+
+std::string name_of_future(const Scenario& scenario, const FutureDrop& drop) {
+    const FutureBuilding& future = scenario.growth.buildings[static_cast<std::size_t>(drop.future)];
+    return shown(future.name.empty() ? future.id : future.name);
+}
+
+std::string money(Money amount, const Scenario& scenario) {
+    return figure(amount, scenario.currency);
+}
+
+/// Contingency and tax on what is expected later.
+Money on_top(const GrowthPlan& plan) {
+    return plan.later - plan.drops - plan.trunks;
+}
+
+bool same_choice(const GrowthPlan& a, const GrowthPlan& b) {
+    return a.place == b.place && a.product == b.product && a.spare_duct == b.spare_duct;
+}
+
+Money sum_expected(const GrowthPlan& plan) {
+    Money sum;
+    for (const FutureDrop& drop : plan.future)
+        sum += drop.expected;
+    return sum;
+}
+
+void write_plan(JsonWriter& json, const Scenario& scenario, const GrowthPlan& plan) {
+    json.begin_object();
+    json.key("enclosure").text(place_at(scenario, plan.place).id);
+    json.key("trunk").text(trunk_of(scenario, plan));
+    json.key("spare_duct").flag(plan.spare_duct);
+    json.key("now").money(plan.now, scenario.currency);
+    json.key("expected_drops").money(plan.drops, scenario.currency);
+    json.key("expected_trunks").money(plan.trunks, scenario.currency);
+    json.key("expected_later").money(plan.later, scenario.currency);
+    json.key("expected_total").money(plan.total(), scenario.currency);
+    json.key("chance_enough").number(plan.chance_enough, 9);
+    json.key("buildings").begin_list();
+    for (const FutureDrop& drop : plan.future) {
+        json.begin_object(Shape::one_line);
+        json.key("building").text(scenario.growth.buildings[static_cast<std::size_t>(drop.future)].id);
+        json.key("left_out").text(drop.left_out);
+        json.key("cost").money(drop.cost, scenario.currency);
+        json.key("expected").money(drop.expected, scenario.currency);
+        json.key("through_trunk").flag(drop.through_trunk);
+        json.key("opened").metres(drop.opened);
+        json.end();
+    }
+    json.end();
+    json.end();
+}
+
+}  // namespace
+
+std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study) {
+    if (!study.reason.empty()) return "There is nothing to plan for: " + shown(study.reason) + ".";
+    const GrowthPlan& best = study.knowing();
+    const auto words = [&](Money amount) { return money_in_words(amount, scenario.currency); };
+    const std::string choice = fmt::format("an enclosure at {} on {}", shown(place_at(scenario, best.place).id),
+                                           trunk_in_words(scenario, best));
+    if (same_choice(best, study.blind)) {
+        return fmt::format(
+            "The trunk that is cheapest today is also the one to build for what may come: {}. It is expected to cost "
+            "{} over {} years, {} of it now.",
+            choice, words(best.total()), scenario.growth.horizon_years, words(best.now));
+    }
+    return fmt::format(
+        "For what may come, build {}: expected to cost {} over {} years, {} of it now. What is cheapest today, an "
+        "enclosure at {} on {}, costs {} now and is expected to cost {} in all: knowing of the growth is worth {}.",
+        choice, words(best.total()), scenario.growth.horizon_years, words(best.now),
+        shown(place_at(scenario, study.blind.place).id), trunk_in_words(scenario, study.blind), words(study.blind.now),
+        words(study.blind.total()), words(study.value()));
+}
+
+std::vector<std::string> growth_remarks(const Scenario& scenario, const GrowthStudy& study) {
+    std::vector<std::string> remarks;
+    if (!study.reason.empty()) return remarks;
+    remarks.push_back(fmt::format(
+        "{} with every trunk size that meets the policy, with and without a spare duct; routes are those that are "
+        "cheapest today.",
+        study.interrupted ? "The search was stopped early; the places worked out by then were judged"
+                          : "Every place that may take the one enclosure was judged"));
+    remarks.push_back(fmt::format(
+        "A building that comes is connected on its own in its year, with mobilisation, at today's prices discounted at "
+        "{} % a year; closed trenches are opened again.",
+        plain(scenario.growth.discount_rate.percent(), 3)));
+    for (const FutureDrop& drop : study.knowing().future) {
+        if (!drop.left_out.empty())
+            remarks.push_back(fmt::format("{} is not connected in this study: {}.", name_of_future(scenario, drop),
+                                          shown(drop.left_out)));
+    }
+    return remarks;
+}
+
+TextTable growth_plans_table(const Scenario& scenario, const GrowthStudy& study) {
+    TextTable table({{"", Align::left, true}, {"Cheapest today", Align::right}, {"Planned for growth", Align::right}});
+    const GrowthPlan& blind = study.blind;
+    const GrowthPlan& knowing = study.knowing();
+    const std::string code = scenario.currency.code;
+    const auto row = [&](const std::string& what, Money a, Money b) {
+        table.add({fmt::format("{} ({})", what, code), money(a, scenario), money(b, scenario)});
+    };
+    table.add({"Enclosure at", shown(place_at(scenario, blind.place).id), shown(place_at(scenario, knowing.place).id)});
+    table.add({"Trunk", shown(trunk_of(scenario, blind)), shown(trunk_of(scenario, knowing))});
+    table.add({"Spare duct beside it", blind.spare_duct ? "yes" : "no", knowing.spare_duct ? "yes" : "no"});
+    row("Built now", blind.now, knowing.now);
+    row("Expected: buildings that come", blind.drops, knowing.drops);
+    row("Expected: further trunks", blind.trunks, knowing.trunks);
+    row("Contingency and tax on these", on_top(blind), on_top(knowing));
+    table.add_total(
+        {fmt::format("Expected total ({})", code), money(blind.total(), scenario), money(knowing.total(), scenario)});
+    table.add({"Chance that the trunk lasts (%)", figure(100 * blind.chance_enough, 1),
+               figure(100 * knowing.chance_enough, 1)});
+    return table;
+}
+
+TextTable future_drops_table(const Scenario& scenario, const GrowthStudy& study) {
+    const std::string code = scenario.currency.code;
+    TextTable table({{"Building that may come", Align::left, true},
+                     {"Year", Align::right},
+                     {"Chance\n(%)", Align::right},
+                     {fmt::format("Then, cheapest\ntoday ({})", code), Align::right},
+                     {fmt::format("Expected\n({})", code), Align::right},
+                     {fmt::format("Then, planned\nfor growth ({})", code), Align::right},
+                     {fmt::format("Expected\n({})", code), Align::right}});
+    for (std::size_t f = 0; f < study.blind.future.size(); ++f) {
+        const FutureDrop& blind = study.blind.future[f];
+        const FutureDrop& knowing = study.knowing().future[f];
+        if (!blind.left_out.empty() && !knowing.left_out.empty()) continue;
+        const FutureBuilding& future = scenario.growth.buildings[f];
+        table.add({name_of_future(scenario, blind), figure(std::int64_t{future.year}), figure(100 * future.chance, 1),
+                   money(blind.cost, scenario), money(blind.expected, scenario), money(knowing.cost, scenario),
+                   money(knowing.expected, scenario)});
+    }
+    if (table.empty()) return table;
+    table.add_total({"Total", "", "", "", money(sum_expected(study.blind), scenario), "",
+                     money(sum_expected(study.knowing()), scenario)});
+    return table;
+}
+
+TextTable growth_places_table(const Scenario& scenario, const GrowthStudy& study, std::size_t most) {
+    const std::string code = scenario.currency.code;
+    TextTable table({{"Rank", Align::right},
+                     {"Place", Align::left, true},
+                     {"Trunk", Align::left, true},
+                     {fmt::format("Now\n({})", code), Align::right},
+                     {fmt::format("Expected\nlater ({})", code), Align::right},
+                     {fmt::format("Expected\ntotal ({})", code), Align::right},
+                     {fmt::format("Above the\nbest ({})", code), Align::right}});
+    for (std::size_t i = 0; i < std::min(most, study.places.size()); ++i) {
+        const GrowthPlan& plan = study.places[i];
+        table.add({figure(static_cast<std::int64_t>(i) + 1), shown(place_at(scenario, plan.place).id),
+                   trunk_in_words(scenario, plan), money(plan.now, scenario), money(plan.later, scenario),
+                   money(plan.total(), scenario), money(plan.total() - study.knowing().total(), scenario)});
+    }
+    return table;
+}
+
+std::string growth_text(const Scenario& scenario, const GrowthStudy& study) {
+    std::string text = heading("Planned for growth") + paragraph(growth_sentence(scenario, study));
+    if (!study.reason.empty()) return text;
+    text += "\n" + growth_plans_table(scenario, study).text();
+    const TextTable drops = future_drops_table(scenario, study);
+    if (!drops.empty()) text += "\n" + drops.text();
+    text += "\n" + growth_places_table(scenario, study, most_places).text();
+    return text + bullets(growth_remarks(scenario, study));
+}
+
+void write_growth(JsonWriter& json, const Scenario& scenario, const GrowthStudy& study) {
+    json.begin_object();
+    json.key("reason").text(study.reason);
+    if (study.reason.empty()) {
+        json.key("every_place").flag(!study.interrupted);
+        json.key("value_of_knowing").money(study.value(), scenario.currency);
+        json.key("cheapest_today");
+        write_plan(json, scenario, study.blind);
+        json.key("planned_for_growth");
+        write_plan(json, scenario, study.knowing());
+        json.key("places").begin_list();
+        for (const GrowthPlan& plan : study.places) {
+            json.begin_object(Shape::one_line);
+            json.key("place").text(place_at(scenario, plan.place).id);
+            json.key("trunk").text(trunk_of(scenario, plan));
+            json.key("spare_duct").flag(plan.spare_duct);
+            json.key("now").money(plan.now, scenario.currency);
+            json.key("expected_total").money(plan.total(), scenario.currency);
+            json.end();
+        }
+        json.end();
+    }
+    json.end();
+}
+
+}  // namespace spadework::report

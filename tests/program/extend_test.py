@@ -1,0 +1,145 @@
+"""spadework extend, end to end: what was built is kept, what is new is served, mistakes are told at once."""
+
+import json
+import pathlib
+import tempfile
+import unittest
+
+from running import INFEASIBLE, INVALID_SITE, OK, SCENARIOS, USAGE, run
+
+LAKESIDE = SCENARIOS / "lakeside.yaml"
+LATER = SCENARIOS / "marina.yaml"
+
+NEW_PLACES = "    - {id: camp, kind: building, at: [300, 150]}\n"
+NEW_SEGMENTS = "    - {id: to-camp, from: jetty, to: camp, ground: grass}\n"
+NEW_BUILDING = "  - {id: camp, links: [{rate: 1G}], devices: [{what: camera, count: 1, watts: 7}]}\n"
+
+
+def grown(text):
+    """The lakeside site with a camp behind the jetty."""
+    text = text.replace("  segments:\n", NEW_PLACES + "  segments:\n", 1)
+    text = text.replace("    - {id: road, from", NEW_SEGMENTS + "    - {id: road, from", 1)
+    return text.replace("\n# What can be bought", NEW_BUILDING + "\n# What can be bought", 1)
+
+
+class Extend(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.scratch = tempfile.TemporaryDirectory()
+        cls.root = pathlib.Path(cls.scratch.name)
+        ended = run("compare", LAKESIDE, "--out", cls.root / "built", "--time-limit", "5")
+        assert ended.code == OK, ended.err
+        cls.plan = cls.root / "built" / "trunk-one.plan.json"
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.scratch.cleanup()
+
+    def extend(self, plan, site, *more, stdin=""):
+        ended = run("extend", plan, site, "--format", "json", *more, stdin=stdin)
+        self.assertEqual((ended.code, ended.err), (OK, ""))
+        return json.loads(ended.out)
+
+    def strands_in_use(self, plan):
+        """Cable and number of each strand in use: what it carries and where it is plugged."""
+        return {(strand["cable"], strand["strand"]): strand
+                for strand in json.loads(pathlib.Path(plan).read_text())["strands"] if strand["building"]}
+
+    def test_two_that_come_and_one_that_goes(self):
+        folder = self.root / "later"
+        result = self.extend(self.plan, LATER, "--out", folder)
+        self.assertEqual([each["building"] for each in result["additions"]], ["camp", "marina"])
+        self.assertEqual(result["gone"], ["kiosk"])
+        self.assertEqual(result["untouched"]["touched"], 0)
+        self.assertEqual(result["untouched"]["links"], 3)
+        self.assertLessEqual(result["bound"], result["total"])
+        self.assertAlmostEqual(sum(line["amount"] for line in result["costs"]), result["total"], places=6)
+        before, after = self.strands_in_use(self.plan), self.strands_in_use(folder / "extended.plan.json")
+        for name, strand in before.items():
+            if strand["building"] != "kiosk":
+                self.assertEqual(after[name], strand)
+        self.assertLess(result["new_trench"], 220)
+
+    def test_every_format_says_the_same_total(self):
+        text = run("extend", self.plan, LATER).out
+        total = self.extend(self.plan, LATER)["total"]
+        self.assertIn(f"EUR {total:,.2f}", text)
+        self.assertIn("No existing link is touched", text)
+        self.assertIn("There is no outage", text)
+
+    def test_extending_again_is_free_and_leaves_the_file_as_it_is_byte_for_byte(self):
+        self.extend(self.plan, LATER, "--out", self.root / "once")
+        once = self.root / "once" / "extended.plan.json"
+        again = self.extend(once, LATER, "--out", self.root / "twice")
+        self.assertEqual(again["total"], 0)
+        self.assertEqual(again["additions"], [])
+        self.assertEqual(once.read_bytes(), (self.root / "twice" / "extended.plan.json").read_bytes())
+
+    def test_a_history_replays_to_the_same_bytes(self):
+        def replayed(name):
+            site = grown(LAKESIDE.read_text())
+            self.extend(self.plan, "-", "--out", self.root / name / "first", stdin=site)
+            first = self.root / name / "first" / "extended.plan.json"
+            second = site.replace(NEW_BUILDING, NEW_BUILDING + NEW_BUILDING.replace("camp", "hut"))
+            second = second.replace(NEW_PLACES, NEW_PLACES + NEW_PLACES.replace("camp", "hut").replace("300", "270"))
+            second = second.replace(NEW_SEGMENTS, NEW_SEGMENTS + "    - {id: to-hut, from: camp, to: hut, ground: grass}\n")
+            self.extend(first, "-", "--out", self.root / name / "second", stdin=second)
+            return (self.root / name / "second" / "extended.plan.json").read_bytes()
+        self.assertEqual(replayed("a"), replayed("b"))
+
+    def test_one_that_goes_frees_strands_that_the_next_takes(self):
+        text = LAKESIDE.read_text()
+        start = text.index("  - id: kiosk\n")
+        without = text[:start] + text[text.index("\n# What can be bought", start):]
+        gone = self.extend(self.plan, "-", "--out", self.root / "gone", stdin=without)
+        self.assertEqual((gone["gone"], gone["untouched"]["freed_strands"]), (["kiosk"], 4))
+        plan = json.loads((self.root / "gone" / "extended.plan.json").read_text())
+        for strand in plan["strands"]:
+            self.assertNotEqual(strand["building"], "kiosk")
+            if strand["cable"] == "drop-kiosk" and strand["strand"] <= 2:
+                self.assertEqual(strand["purpose"], "spare")
+
+    def test_all_contradictions_are_told_at_once(self):
+        text = LAKESIDE.read_text().replace("site: Lakeside holiday park", "site: Elsewhere")
+        text = text.replace("cable-12", "cable-13").replace("shore-path", "shore-way")
+        ended = run("extend", self.plan, "-", stdin=text)
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+        for part in ("of the site 'Lakeside holiday park'", "no cable product 'cable-12'", "no segment 'shore-path'",
+                     "contradictions between"):
+            self.assertIn(part, ended.err)
+
+    def test_a_plan_file_that_is_none_and_a_site_that_is_none_are_both_told(self):
+        broken = self.root / "broken.plan.json"
+        broken.write_text(self.plan.read_text().replace('"layout": "trunk-one"', '"layout": "trunk-two"'))
+        ended = run("extend", broken, "-", stdin="format: 1\n")
+        self.assertEqual(ended.code, INVALID_SITE)
+        self.assertIn("broken.plan.json:", ended.err)
+        self.assertIn("<standard input>:", ended.err)
+        missing = run("extend", self.root / "nowhere.json", LATER)
+        self.assertEqual(missing.code, INVALID_SITE)
+        self.assertIn("cannot be read", missing.err)
+        self.assertEqual(run("extend", self.plan).code, USAGE)
+
+    def test_one_that_cannot_be_reached_is_infeasible_with_its_name(self):
+        site = grown(LAKESIDE.read_text()).replace("rate: 1G}], devices: [{what: camera, count: 1", "rate: 100G}], devices: [{what: camera, count: 1")
+        ended = run("extend", self.plan, "-", stdin=site)
+        self.assertEqual(ended.code, INFEASIBLE)
+        self.assertIn("camp", ended.out)
+
+    def test_the_estate_takes_three_more(self):
+        folder = self.root / "estate"
+        ended = run("compare", SCENARIOS / "estate.yaml", "--layouts", "trunk-one", "--out", folder, "--time-limit", "4")
+        self.assertEqual(ended.code, OK)
+        new = "".join(f"  - {{id: new-{place}, place: {place}, links: [{{rate: 1G}}]}}\n"
+                      for place in ("A1nw", "B1se", "A1s1"))
+        site = (SCENARIOS / "estate.yaml").read_text().replace("buildings:\n", "buildings:\n" + new, 1)
+        ended = run("extend", folder / "trunk-one.plan.json", "-", "--format", "json", stdin=site, cwd=SCENARIOS)
+        self.assertEqual((ended.code, ended.err), (OK, ""))
+        result = json.loads(ended.out)
+        self.assertEqual(len(result["additions"]), 3)
+        self.assertEqual(result["untouched"]["touched"], 0)
+        self.assertEqual(result["untouched"]["links"], 40)
+
+
+if __name__ == "__main__":
+    unittest.main()

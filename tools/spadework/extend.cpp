@@ -1,0 +1,111 @@
+// spadework extend PLAN FILE: buildings more or fewer on a site that was built.
+
+#include <memory>
+
+#include <fmt/format.h>
+
+#include "drawing/drawing.hpp"
+#include "extension/extension.hpp"
+#include "growth/built_from_file.hpp"
+#include "plan_file/plan_on_site.hpp"
+#include "plan_file/reader.hpp"
+#include "report/extension_report.hpp"
+#include "report/plan_file_json.hpp"
+#include "report/shown_text.hpp"
+#include "spadework/command.hpp"
+#include "spadework/complaints.hpp"
+#include "spadework/file_reading.hpp"
+#include "spadework/output_folder.hpp"
+#include "spadework/site_loading.hpp"
+#include "spadework/standard_output.hpp"
+#include "spadework/study_run.hpp"
+
+namespace spadework {
+
+namespace {
+
+struct ExtendOptions {
+    std::string plan;
+    SiteOptions site;
+    ResultOptions result;
+};
+
+/// The plan file; nothing, and complaints, where it cannot be read.
+std::optional<plan_file::PlanFile> read_plan(const ExtendOptions& options) {
+    const site_file::LoadedText loaded = read_file(options.plan);
+    if (!loaded.text) {
+        complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(options.plan), loaded.problem));
+        return std::nullopt;
+    }
+    plan_file::ReadPlanFile read = plan_file::read_plan_file(options.plan, *loaded.text);
+    complain_of(read.diagnostics, {{options.plan, *loaded.text}}, options.site.quiet);
+    if (has_errors(read.diagnostics)) return std::nullopt;
+    return std::move(read.plan);
+}
+
+/// Says why the plan cannot be extended on this site, everything at once.
+void complain_of_problems(const ExtendOptions& options, const std::vector<std::string>& problems) {
+    for (const std::string& problem : problems)
+        complain(fmt::format("{}: error: {}\n", report::shown(options.plan), report::shown(problem)));
+    complain(fmt::format("{} between {} and {}\n",
+                         problems.size() == 1 ? "1 contradiction" : fmt::format("{} contradictions", problems.size()),
+                         report::shown(options.plan), report::shown(options.site.file)));
+}
+
+/// What the drawing shows of a plan.
+LayoutResult result_of(const Scenario& scenario, const Extension& extension) {
+    Design design;
+    design.layout = extension.extended.plan.layout;
+    design.plan = extension.extended.plan;
+    return assess(scenario, std::move(design));
+}
+
+void write_files(const OutputFolder& folder, const Scenario& scenario, const plan_file::PlanFile& before,
+                 const Extension& extension, const std::string& text, const std::string& json) {
+    std::vector<OutputFile> files = {{"extension.txt", text}, {"extension.json", json}};
+    if (extension.feasible) {
+        const plan_file::PlanFile after = extended_file(scenario, before, extension);
+        files.push_back({"extended.plan.json", report::plan_file_json(after)});
+        const LayoutResult result = result_of(scenario, extension);
+        if (result.feasible())
+            files.push_back({"extended.svg", drawing::plan_svg(scenario, result, {.id_prefix = "", .own_file = true})});
+    }
+    folder.write(files);
+    if (!extension.feasible) folder.remove({"extended.plan.json", "extended.svg"});
+}
+
+ExitCode extend_site(const ExtendOptions& options) {
+    const auto file = read_plan(options);
+    const auto site = load_site(options.site);
+    if (!file || !site) return ExitCode::invalid_site;
+    const auto folder = open_folder(options.result.folder);
+    const auto given = std::make_shared<const Scenario>(*site->scenario);
+    const Scenario scenario = site_to_extend(*plan_file::site_with_lines(given, *file), *file);
+    const BuiltFromFile built = built_from_file(scenario, *file);
+    if (!built.built) {
+        complain_of_problems(options, built.problems);
+        return ExitCode::invalid_site;
+    }
+    const Extension extension = extend(scenario, *built.built);
+    if (!extension.violations.empty()) return report_bug(extension.violations);
+    const report::ExtensionStory story{built.built->plan, built.gone, built.notes};
+    const std::string text = report::extension_text(scenario, extension, story);
+    const std::string json = report::extension_json(scenario, extension, story);
+    if (folder) write_files(*folder, scenario, *file, extension, text, json);
+    print(options.result.format == OutputFormat::json ? json : text);
+    return extension.feasible ? ExitCode::ok : ExitCode::infeasible;
+}
+
+}  // namespace
+
+Command add_extend_command(CLI::App& program) {
+    CLI::App& syntax =
+        add_command(program, "extend", "Serve buildings that have come, on what a plan file says was built");
+    const auto options = std::make_shared<ExtendOptions>();
+    add_needed_word(syntax, "PLAN", options->plan, "The plan file of 'compare --out', or of an earlier extension");
+    add_site_options(syntax, options->site);
+    add_result_options(syntax, options->result);
+    return {&syntax, [options] { return extend_site(*options); }};
+}
+
+}  // namespace spadework
