@@ -9,8 +9,8 @@
 
 namespace spadework {
 
-/// Layouts whose plans are among another's, the narrower one first; in an order that lets plans and bounds travel all the
-/// way.
+/// Layouts whose plans are among another's, the narrower one first; in an order that lets plans and bounds travel all
+/// the way.
 inline constexpr std::array<std::pair<LayoutKind, LayoutKind>, 4> contained_in = {{
     {LayoutKind::trunk_one, LayoutKind::trunk},
     {LayoutKind::trunk, LayoutKind::mixed},
