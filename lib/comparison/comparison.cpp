@@ -47,9 +47,16 @@ void price_and_measure(const Scenario& scenario, LayoutResult& result) {
     result.cable_by_strands = cable_metres(scenario, plan);
 }
 
+void map_strands_of(const Scenario& scenario, const KeptMap& earlier, LayoutResult& result) {
+    const Plan& plan = *result.plan;
+    result.strand_map =
+        map_strands(scenario, plan, scenario.rules.colours, strands_still_there(scenario, plan, earlier));
+    result.kept = notes_on_kept(scenario, plan, result.strand_map, earlier);
+}
+
 }  // namespace
 
-LayoutResult assess(const Scenario& scenario, Design design) {
+LayoutResult assess(const Scenario& scenario, Design design, const KeptMap& earlier) {
     LayoutResult result;
     result.layout = design.layout;
     result.plan = std::move(design.plan);
@@ -75,7 +82,7 @@ LayoutResult assess(const Scenario& scenario, Design design) {
     result.worst_margin_db = worst_margin(result.link_budgets);
     result.worst_cut = worst_cut(scenario, *result.plan);
     result.failures = study_failures(scenario, *result.plan);
-    result.strand_map = map_strands(scenario, *result.plan, tia_598_order());
+    map_strands_of(scenario, earlier, result);
     price_and_measure(scenario, result);
     return result;
 }

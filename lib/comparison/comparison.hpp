@@ -13,6 +13,7 @@
 #include "failures/failures.hpp"
 #include "layout/design.hpp"
 #include "scenario/scenario.hpp"
+#include "strand_map/kept_map.hpp"
 #include "strand_map/strand_map.hpp"
 
 namespace spadework {
@@ -52,7 +53,8 @@ struct LayoutResult {
     std::map<std::string, Length> trench_by_ground;  ///< By ground id, with "existing duct" and "pole line".
     std::map<std::string, Length> trench_by_method;  ///< By kind of method.
     std::map<int, CableMetres> cable_by_strands;
-    StrandMap strand_map;  ///< In the colour order of ANSI/TIA-598.
+    StrandMap strand_map;           ///< In the site's colour order.
+    std::vector<std::string> kept;  ///< What became of an earlier plan's strands, a sentence each; empty without one.
     std::vector<LinkBudget> link_budgets;
     std::vector<NextRate> next_rates;     ///< Of each link.
     std::optional<OtherStrandUse> other;  ///< Where the rules leave the strand use to the price.
@@ -70,8 +72,9 @@ struct Comparison {
 };
 
 /// Takes a design through checks and costing. A plan with an error finding is not feasible: the finding becomes the
-/// reason. Where there is no plan, the findings are those of the nearest one.
-LayoutResult assess(const Scenario& scenario, Design design);
+/// reason. Where there is no plan, the findings are those of the nearest one. Strands of an earlier plan stay where
+/// they are as far as the plan still has their cables; what became of them is told in `kept`.
+LayoutResult assess(const Scenario& scenario, Design design, const KeptMap& earlier = {});
 
 Comparison compare(const Scenario& scenario, std::vector<LayoutResult> layouts);
 

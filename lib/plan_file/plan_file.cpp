@@ -12,6 +12,14 @@ std::vector<KeptStrand> kept_strands(const PlanFile& file) {
     return kept;
 }
 
+KeptMap kept_map(const PlanFile& file) {
+    KeptMap kept;
+    for (const NamedCable& cable : file.cables)
+        kept.cables.push_back({cable.id, cable.from, cable.to});
+    kept.strands = kept_strands(file);
+    return kept;
+}
+
 std::string file_name(LayoutKind layout) {
     return std::string(id_of(layout)) + ".plan.json";
 }

@@ -14,6 +14,7 @@
 #include "rates/cable_rates.hpp"
 #include "scenario/scenario.hpp"
 #include "sheets/labels.hpp"
+#include "strand_map/kept_map.hpp"
 #include "strand_map/strand_map.hpp"
 #include "strands/strand_need.hpp"
 #include "units/bit_rate.hpp"
@@ -173,6 +174,9 @@ struct PlanFile {
 
 /// The rows that a later strand map keeps to.
 std::vector<KeptStrand> kept_strands(const PlanFile& file);
+
+/// The same with the cables they are in.
+KeptMap kept_map(const PlanFile& file);
 
 /// "trunk-one.plan.json": what a layout's plan file is called.
 std::string file_name(LayoutKind layout);

@@ -50,6 +50,13 @@ std::string findings_text(const LayoutResult& result) {
     return bullets(sentences);
 }
 
+std::vector<std::string> kept_sentences(const LayoutResult& result) {
+    std::vector<std::string> sentences;
+    for (const std::string& sentence : result.kept)
+        sentences.push_back(shown(sentence));
+    return sentences;
+}
+
 }  // namespace
 
 std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
@@ -64,6 +71,7 @@ std::string plan_text(const Scenario& scenario, const LayoutResult& result) {
     text += heading(name + ": links") + link_table(scenario, result).text();
     const std::string strands = strand_use_sentence(scenario, result);
     if (!strands.empty()) text += paragraph(shown(strands));
+    if (!result.kept.empty()) text += heading(name + ": strands kept") + bullets(kept_sentences(result));
     text += paragraph(shown(cut_sentence(scenario, result)));
     text += heading(name + ": what the glass carries") + next_rate_table(scenario, result).text();
     text += paragraph(next_rate_sentence());

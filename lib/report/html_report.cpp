@@ -72,9 +72,9 @@ std::string report_html(const Scenario& scenario, const PageParts& parts) {
     html.element("a", "Skip to the result", {{"class", "skip"}, {"href", "#answer"}});
     write_banner(html, scenario);
     html.open("main");
-    constexpr std::array write_parts = {write_answer,      write_plan,    write_layouts,      write_other_plans,
-                                        write_enclosures,  write_strands, write_growth_study, write_details,
-                                        write_explanation, write_grounds};
+    constexpr std::array write_parts = {write_answer,     write_plan,        write_layouts,      write_other_plans,
+                                        write_enclosures, write_strands,     write_growth_study, write_details,
+                                        write_sheets,     write_explanation, write_grounds};
     for (const auto& write_part : write_parts)
         write_part(html, scenario, parts);
     html.close();

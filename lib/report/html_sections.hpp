@@ -44,6 +44,9 @@ void write_growth_study(HtmlWriter& html, const Scenario& scenario, const PagePa
 /// The cheapest layout in full: every cost, metre, cable, link and finding.
 void write_details(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
 
+/// What to order and the sheets to work from, for the cheapest layout; long ones folded.
+void write_sheets(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
+
 /// What would have been otherwise, for each enclosure and building.
 void write_explanation(HtmlWriter& html, const Scenario& scenario, const PageParts& parts);
 

@@ -41,6 +41,11 @@ thead th.n { max-width: 6.5rem; }
 th:not(.n), td:not(.n) { max-width: 24rem; }
 .n { text-align: right; }
 td.n, th[scope="row"].n { white-space: nowrap; }
+details { margin: 0.8rem 0; }
+summary { cursor: pointer; font-weight: bold; }
+.colours { display: flex; flex-wrap: wrap; gap: 0.3rem 1.2rem; margin: 0.5rem 0; padding-left: 0; font-size: 0.875rem;
+  list-style-position: inside; }
+.swatch { display: inline-block; width: 1.1em; height: 0.8em; margin: 0 0.3em; border: 1px solid #1a1a1a; }
 @media (max-width: 60rem) {
   .drawing svg { width: 56rem; }
 }
@@ -53,6 +58,8 @@ td.n, th[scope="row"].n { white-space: nowrap; }
 @media print {
   body { max-width: none; padding: 0; font-size: 9.5pt; }
   .skip { display: none; }
+  details:not([open]) { display: none; }
+  .swatch { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
   .on-wide { display: block; }
   .on-narrow { display: none; }
   .drawing, .table { overflow: visible; }

@@ -261,6 +261,15 @@ void write_totals(JsonWriter& json, const Scenario& scenario, const LayoutResult
     json.key("reused_m").metres(result.reused);
 }
 
+/// What became of an earlier plan's strands, where there was one to keep to.
+void write_kept(JsonWriter& json, const std::vector<std::string>& kept) {
+    if (kept.empty()) return;
+    json.key("kept").begin_list();
+    for (const std::string& sentence : kept)
+        json.text(sentence);
+    json.end();
+}
+
 void write_site(JsonWriter& json, const Scenario& scenario) {
     json.key("site").begin_object(Shape::one_line);
     json.key("name").text(scenario.name);
@@ -285,6 +294,7 @@ void write_layout(JsonWriter& json, const Scenario& scenario, const LayoutResult
     write_list(json, "trenches", result, [&] { write_trenches(json, scenario, *result.plan); });
     write_list(json, "cables", result, [&] { write_cables(json, scenario, *result.plan); });
     write_list(json, "links", result, [&] { write_links(json, scenario, result); });
+    write_kept(json, result.kept);
     write_findings(json, result.findings);
     write_list(json, "cautions", result, [&] { write_cautions(json, scenario, *result.plan); });
     json.end();

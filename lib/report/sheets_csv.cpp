@@ -1,13 +1,11 @@
 #include "report/sheets_csv.hpp"
 
-#include <map>
-#include <tuple>
-
 #include "report/csv_writer.hpp"
 #include "report/lookup.hpp"
 #include "report/sheet_columns.hpp"
 #include "sheets/cable_order.hpp"
 #include "sheets/crew_hours.hpp"
+#include "sheets/materials.hpp"
 #include "sheets/pull_schedule.hpp"
 #include "sheets/termination_choice.hpp"
 
@@ -15,45 +13,36 @@ namespace spadework::report {
 
 namespace {
 
-/// One thing to buy: lines of the bill for it, together.
-struct Material {
-    double quantity = 0;
-    Money amount;
-};
-/// Category, item, unit, price of a unit in thousandths: what makes lines one material.
-using MaterialKey = std::tuple<Category, std::string, std::string, std::int64_t>;
-
-bool is_bought(const CostLine& line) {
-    switch (line.category) {
-        case Category::ducts:
-        case Category::cable:
-        case Category::terminations:
-        case Category::enclosures:
-        case Category::optics:
-        case Category::endpoint_gear:
-        case Category::hub_gear:
-            return line.labour == WorkTime();
-        default:
-            return false;
-    }
-}
-
-std::map<MaterialKey, Material> materials_of(const Bill& bill) {
-    std::map<MaterialKey, Material> materials;
-    for (const CostLine& line : bill.lines) {
-        if (!is_bought(line)) continue;
-        Material& material = materials[{line.category, line.item, line.unit, line.unit_price.thousandths()}];
-        material.quantity += line.quantity;
-        material.amount += line.amount;
-    }
-    return materials;
-}
-
 std::string ids_of_cables(const Plan& plan, const std::vector<int>& cables) {
     std::string ids;
     for (const int c : cables)
         ids += (ids.empty() ? "" : " ") + plan.cables[static_cast<std::size_t>(c)].id;
     return ids;
+}
+
+const std::string& product_id(const Scenario& scenario, int product) {
+    return scenario.catalogue.cables[static_cast<std::size_t>(product)].id;
+}
+
+/// From the product to the currency; the length stays blank where there is none.
+void write_order_row(CsvWriter& csv, const Scenario& scenario, const OrderRow& row, const std::string& product) {
+    csv.text(product).whole(row.pieces).number(row.length == Length() ? "" : plain(row.length, scenario));
+    csv.number(plain(row.ordered, scenario)).number(plain(row.needed, scenario));
+    csv.number(decimal_text(row.amount, scenario.currency)).number(decimal_text(row.waste, scenario.currency));
+    csv.text(scenario.currency.code);
+}
+
+/// The same cables cut from reels, where that is cheaper; the difference of the totals is what it saves.
+void write_reels(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout, const CableOrder& order) {
+    if (order.reels.empty()) return;
+    for (const OrderRow& reel : order.reels) {
+        csv.text(id_of(layout.layout)).text("reels");
+        write_order_row(csv, scenario, reel, product_id(scenario, reel.product));
+        csv.text(ids_of_cables(*layout.plan, reel.cables)).end_row();
+    }
+    csv.text(id_of(layout.layout)).text("reels");
+    write_order_row(csv, scenario, order.total_of_reels(), "total");
+    csv.text("").end_row();
 }
 
 void write_termination(CsvWriter& csv, const TerminationCost& cost, const Currency& currency) {
@@ -66,10 +55,10 @@ std::string materials_csv(const Scenario& scenario, const Comparison& comparison
     CsvWriter csv({"layout", "category", "item", "quantity", "unit", "unit_price", "amount", "currency"});
     for_each_plan(comparison, [&](const LayoutResult& layout, const Plan&) {
         Money total;
-        for (const auto& [key, material] : materials_of(layout.bill)) {
-            const auto& [category, item, unit, price] = key;
-            csv.text(id_of(layout.layout)).text(id_of(category)).text(item).number(plain(material.quantity, 3));
-            csv.text(unit).number(plain(UnitPrice::from_thousandths(price), scenario.currency));
+        for (const Material& material : materials(layout.bill)) {
+            csv.text(id_of(layout.layout)).text(id_of(material.category)).text(material.item);
+            csv.number(plain(material.quantity, 3)).text(material.unit);
+            csv.number(plain(material.unit_price, scenario.currency));
             csv.number(decimal_text(material.amount, scenario.currency)).text(scenario.currency.code).end_row();
             total += material.amount;
         }
@@ -80,21 +69,20 @@ std::string materials_csv(const Scenario& scenario, const Comparison& comparison
 }
 
 std::string cable_order_csv(const Scenario& scenario, const Comparison& comparison) {
-    CsvWriter csv({"layout", "product", "pieces", with_unit("length", scenario), with_unit("ordered", scenario),
-                   with_unit("needed", scenario), "amount", "waste", "currency", "cables"});
+    CsvWriter csv({"layout", "ordered_as", "product", "pieces", with_unit("length", scenario),
+                   with_unit("ordered", scenario), with_unit("needed", scenario), "amount", "waste", "currency",
+                   "cables"});
     for_each_plan(comparison, [&](const LayoutResult& layout, const Plan& plan) {
         const CableOrder order = cable_order(scenario, plan);
         for (const OrderRow& row : order.rows) {
-            csv.text(id_of(layout.layout)).text(scenario.catalogue.cables[static_cast<std::size_t>(row.product)].id);
-            csv.whole(row.pieces).number(plain(row.length, scenario)).number(plain(row.ordered, scenario));
-            csv.number(plain(row.needed, scenario)).number(decimal_text(row.amount, scenario.currency));
-            csv.number(decimal_text(row.waste, scenario.currency)).text(scenario.currency.code);
+            csv.text(id_of(layout.layout)).text("lengths");
+            write_order_row(csv, scenario, row, product_id(scenario, row.product));
             csv.text(ids_of_cables(plan, row.cables)).end_row();
         }
-        csv.text(id_of(layout.layout)).text("total").whole(static_cast<std::int64_t>(plan.cables.size())).text("");
-        csv.number(plain(order.ordered, scenario)).number(plain(order.needed, scenario));
-        csv.number(decimal_text(order.amount, scenario.currency)).number(decimal_text(order.waste, scenario.currency));
-        csv.text(scenario.currency.code).text("").end_row();
+        csv.text(id_of(layout.layout)).text("lengths");
+        write_order_row(csv, scenario, order.total(), "total");
+        csv.text("").end_row();
+        write_reels(csv, scenario, layout, order);
     });
     return csv.table();
 }

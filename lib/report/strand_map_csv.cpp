@@ -1,40 +1,13 @@
-#include <map>
-#include <tuple>
-
 #include "report/csv_writer.hpp"
 #include "report/lookup.hpp"
 #include "report/sheet_columns.hpp"
 #include "report/sheets_csv.hpp"
+#include "sheets/joined_strands.hpp"
 #include "sheets/labels.hpp"
 
 namespace spadework::report {
 
 namespace {
-
-/// The strand that each strand of a trunk or drop is joined to across an adapter, by its place in the map.
-std::map<std::size_t, std::size_t> joined_strands(const StrandMap& map) {
-    using Side = std::tuple<PlaceIndex, Opening>;
-    std::map<Side, std::size_t> from_the_hub;
-    for (std::size_t s = 0; s < map.size(); ++s) {
-        if (map[s].far.holder == Holder::enclosure) from_the_hub[{map[s].far.place, map[s].far.adapter}] = s;
-    }
-    std::map<std::size_t, std::size_t> joined;
-    for (std::size_t s = 0; s < map.size(); ++s) {
-        if (map[s].near.holder != Holder::enclosure) continue;
-        const auto trunk = from_the_hub.find({map[s].near.place, map[s].near.adapter});
-        if (trunk == from_the_hub.end()) continue;
-        joined[s] = trunk->second;
-        joined[trunk->second] = s;
-    }
-    return joined;
-}
-
-/// Which way light goes: along a duplex link's first strand away from the hub, along its second towards it.
-const char* direction_of(const Plan& plan, const MappedStrand& strand) {
-    if (!strand.link) return "";
-    if (plan.links[static_cast<std::size_t>(*strand.link)].strands == 1) return "both";
-    return strand.leg == 1 ? "from hub" : "to hub";
-}
 
 void write_end(CsvWriter& csv, const Scenario& scenario, const StrandEnd& end) {
     csv.text(place_at(scenario, end.place).id).text(adapter_in_words(end)).text(port_in_words(end));
@@ -50,7 +23,7 @@ void write_strand(CsvWriter& csv, const Scenario& scenario, const Plan& plan, co
     } else {
         csv.text("").text("");
     }
-    csv.text(direction_of(plan, strand));
+    csv.text(light_in(plan, strand));
     write_end(csv, scenario, strand.near);
     write_end(csv, scenario, strand.far);
 }

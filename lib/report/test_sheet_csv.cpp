@@ -5,28 +5,18 @@
 #include "report/lookup.hpp"
 #include "report/sheet_columns.hpp"
 #include "report/sheets_csv.hpp"
-#include "sheets/labels.hpp"
+#include "sheets/joined_strands.hpp"
 #include "sheets/test_sheet.hpp"
 
 namespace spadework::report {
 
 namespace {
 
-/// "trunk-1/3 > drop-mill/1".
-std::string way_of(const Plan& plan, const StrandMap& map, const StrandTest& test) {
-    std::string way;
-    for (const std::size_t s : test.strands) {
-        if (!way.empty()) way += " > ";
-        way += strand_label(plan.cables[static_cast<std::size_t>(map[s].cable)], map[s].number);
-    }
-    return way;
-}
-
 /// What tells the strand apart: layout, building, link, strand of the link, its way.
 void write_strand(CsvWriter& csv, const Scenario& scenario, const LayoutResult& layout, const StrandTest& test) {
     const PlannedLink& link = layout.plan->links[static_cast<std::size_t>(test.link)];
     csv.text(id_of(layout.layout)).text(building_at(scenario, link.building).id).whole(link.number);
-    csv.whole(test.leg).text(way_of(*layout.plan, layout.strand_map, test));
+    csv.whole(test.leg).text(spadework::way_of(*layout.plan, layout.strand_map, test));
 }
 
 /// What is plugged in front of this strand's receivers once it has been tested without: "att-5 at mill".

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
+#include "catalogue/fibre_colour.hpp"
 #include "units/bit_rate.hpp"
 #include "units/length.hpp"
 #include "units/money.hpp"
@@ -238,6 +239,7 @@ struct Rules {
     FillRules duct_fill;
     OpenGroundRules open_ground;
     FailureRules failures;
+    ColourOrder colours = tia_598_order();  ///< Of strands and tubes.
 };
 
 /// A building that may come later.

@@ -52,35 +52,59 @@ Length rounded_up(Length length, Length step) {
     return step * ((length.millimetres() + step.millimetres() - 1) / step.millimetres());
 }
 
-void fill_reels(const Scenario& scenario, const Plan& plan, int product, std::vector<Reel>& reels) {
-    const auto first = static_cast<std::ptrdiff_t>(reels.size());
-    const Length longest = product_at(scenario, product).longest;
+/// The first reel of those from `first` on that still has room; at the end where none has.
+std::vector<OrderRow>::iterator reel_with_room(std::vector<OrderRow>& reels, std::size_t first, Length need,
+                                               Length longest) {
+    return std::find_if(reels.begin() + static_cast<std::ptrdiff_t>(first), reels.end(),
+                        [&](const OrderRow& one) { return one.needed + need <= longest; });
+}
+
+void fill_reels(const Scenario& scenario, const Plan& plan, int product, std::vector<OrderRow>& reels) {
+    const std::size_t first = reels.size();
     for (const int c : longest_first(plan, product)) {
         const Length need = plan.cables[static_cast<std::size_t>(c)].lengths.with_slack;
-        auto reel = std::find_if(reels.begin() + first, reels.end(),
-                                 [&](const Reel& one) { return one.needed + need <= longest; });
-        if (reel == reels.end()) reel = reels.insert(reels.end(), Reel{product, {}, {}, {}});
+        auto reel = reel_with_room(reels, first, need, product_at(scenario, product).longest);
+        if (reel == reels.end()) {
+            reels.emplace_back();
+            reel = reels.end() - 1;
+            reel->product = product;
+            reel->pieces = 1;
+        }
         reel->needed += need;
         reel->cables.push_back(c);
     }
 }
 
-/// Reels for all cables of the plan. They come in the same steps as cables do.
-std::vector<Reel> reels_of(const Scenario& scenario, const Plan& plan) {
-    std::vector<Reel> reels;
+/// Reels for all cables of the plan, in whole metres as cable to be spliced is sold.
+std::vector<OrderRow> reels_of(const Scenario& scenario, const Plan& plan) {
+    std::vector<OrderRow> reels;
     for (std::size_t product = 0; product < scenario.catalogue.cables.size(); ++product)
         fill_reels(scenario, plan, static_cast<int>(product), reels);
-    for (Reel& reel : reels)
-        reel.ordered = rounded_up(reel.needed, Length::from_metres(1));
+    for (OrderRow& reel : reels) {
+        const UnitPrice price = product_at(scenario, reel.product).price_per_metre;
+        reel.length = reel.ordered = rounded_up(reel.needed, Length::from_metres(1));
+        reel.amount = amount(price, reel.ordered);
+        reel.waste = reel.amount - amount(price, reel.needed);
+    }
     return reels;
+}
+
+OrderRow sum_of(const std::vector<OrderRow>& rows) {
+    OrderRow sum;
+    for (const OrderRow& row : rows) {
+        sum.pieces += row.pieces;
+        sum.ordered += row.ordered;
+        sum.needed += row.needed;
+        sum.amount += row.amount;
+        sum.waste += row.waste;
+    }
+    return sum;
 }
 
 void offer_reels(const Scenario& scenario, const Plan& plan, CableOrder& order) {
     if (scenario.rules.termination == Termination::factory) return;
-    std::vector<Reel> reels = reels_of(scenario, plan);
-    Money pooled;
-    for (const Reel& reel : reels)
-        pooled += amount(product_at(scenario, reel.product).price_per_metre, reel.ordered);
+    std::vector<OrderRow> reels = reels_of(scenario, plan);
+    const Money pooled = sum_of(reels).amount;
     if (pooled >= order.amount) return;
     order.saved_by_reels = order.amount - pooled;
     order.reels = std::move(reels);
@@ -88,15 +112,22 @@ void offer_reels(const Scenario& scenario, const Plan& plan, CableOrder& order) 
 
 }  // namespace
 
+OrderRow CableOrder::total() const {
+    return sum_of(rows);
+}
+
+OrderRow CableOrder::total_of_reels() const {
+    return sum_of(reels);
+}
+
 CableOrder cable_order(const Scenario& scenario, const Plan& plan) {
     CableOrder order;
     order.rows = rows_of(scenario, plan);
-    for (const OrderRow& row : order.rows) {
-        order.ordered += row.ordered;
-        order.needed += row.needed;
-        order.amount += row.amount;
-        order.waste += row.waste;
-    }
+    const OrderRow sum = order.total();
+    order.ordered = sum.ordered;
+    order.needed = sum.needed;
+    order.amount = sum.amount;
+    order.waste = sum.waste;
     offer_reels(scenario, plan, order);
     return order;
 }

@@ -23,28 +23,25 @@ struct OrderRow {
     std::vector<int> cables;  ///< Indices into the plan's cables, ascending.
 };
 
-/// Cables cut on site from one reel.
-struct Reel {
-    int product = 0;
-    Length ordered;
-    Length needed;
-    std::vector<int> cables;
-};
-
 struct CableOrder {
     std::vector<OrderRow> rows;  ///< By strand count, product, then length.
     Length ordered;
     Length needed;
     Money amount;
     Money waste;
-    /// Reels in place of single lengths: empty where cables come with factory-made ends, which nobody can cut, or where
-    /// it would save nothing.
-    std::vector<Reel> reels;
+    /// Reels in place of single lengths, a row each: empty where cables come with factory-made ends, which nobody can
+    /// cut, or where it would save nothing.
+    std::vector<OrderRow> reels;
     Money saved_by_reels;
+
+    /// All rows in one, without a length of its own: pieces, metres and money.
+    [[nodiscard]] OrderRow total() const;
+    [[nodiscard]] OrderRow total_of_reels() const;
 };
 
 /// The order for a plan's cables. Reels are filled longest cable first, each into the first reel that still has room
-/// for it (first-fit decreasing), none beyond the product's longest length: a heuristic, good enough to offer.
+/// for it (first-fit decreasing), none beyond the product's longest length: a heuristic, good enough to offer. A cable
+/// that is itself longer has its pieces to itself.
 CableOrder cable_order(const Scenario& scenario, const Plan& plan);
 
 }  // namespace spadework

@@ -1,5 +1,8 @@
+#include <set>
+
 #include <fmt/format.h>
 
+#include "catalogue/fibre_colour.hpp"
 #include "site_file/keys.hpp"
 #include "site_file/section_readers.hpp"
 
@@ -47,6 +50,18 @@ OpenGroundRules read_open_ground(Fields fields, Reading& reading) {
         reading.error(fields.position("directions"), fmt::format("directions is {}", rules.directions), "8, 16 or 32");
     }
     return rules;
+}
+
+/// A list of the site's own may name no colour twice: strands of one tube have to be told apart.
+ColourOrder read_colours(Fields& fields, Reading& reading) {
+    const NodeId node = fields.node("strand-colours");
+    if (node == no_node || fields.document().at(node).kind == NodeKind::scalar)
+        return fields.choice("strand-colours") == 1 ? din_vde_0888_order() : tia_598_order();
+    ColourOrder own{"the site's own order", fields.texts("strand-colours")};
+    const std::set<std::string> different(own.colours.begin(), own.colours.end());
+    if (different.size() < own.colours.size())
+        reading.error(fields.position("strand-colours"), "a colour twice in strand-colours", "each colour once");
+    return own.colours.empty() ? tia_598_order() : own;
 }
 
 FailureRate read_rate(Fields& fields, const char* a_year, const char* repair) {
@@ -109,6 +124,7 @@ Rules read_rules(Fields fields, Reading& reading, Draft& draft) {
     draft.open_ground_position = fields.position("open-ground");
     rules.open_ground = read_open_ground(fields.record("open-ground"), reading);
     rules.failures = read_failures(fields.record("failures"));
+    rules.colours = read_colours(fields, reading);
     rules.spare_copper_ports = fields.whole("spare-copper-ports");
     rules.longest_copper = fields.length("copper-length");
     rules.duct_fill = read_duct_fill(fields.record("duct-fill"));

@@ -23,6 +23,14 @@ int Numbers::take_lowest() {
     return lowest_;
 }
 
+bool has_opening(const Row& row, int number) {
+    if (row.openings.empty()) return true;
+    int all = 0;
+    for (const int openings : row.openings)
+        all += openings;
+    return number <= all;
+}
+
 Opening opening_at(const Row& row, int number) {
     const int first = row.first_is_old ? 0 : 1;
     int left = number;

@@ -28,6 +28,9 @@ struct Row {
     bool first_is_old = false;  ///< The first was there before and counts as piece 0.
 };
 
+/// Whether the row has an opening of that number. One without pieces is a panel, which has as many as are wanted.
+bool has_opening(const Row& row, int number);
+
 /// The opening that has this number in the row, from 1. Beyond the last piece it is counted on there.
 Opening opening_at(const Row& row, int number);
 /// The number of an opening in the row: the inverse.

@@ -41,7 +41,7 @@ void patch_all(const MapTask& task, const std::vector<LinkEnd>& ends, const Row&
     };
     for (const LinkEnd& end : ends) {
         const int before = port_before(task, end, map);
-        if (numbers.take(before)) {
+        if (has_opening(row, before) && numbers.take(before)) {
             patch_to(end, before);
         } else {
             newcomers.push_back(&end);

@@ -24,8 +24,9 @@ void plug_all(const MapTask& task, const std::vector<LooseEnd>& ends, Holder hol
     };
     for (const LooseEnd& loose : ends) {
         const KeptStrand* kept = task.before(map[loose.strand]);
-        if (kept != nullptr && numbers.take(kept->*loose.side.adapter)) {
-            plug_into(loose, kept->*loose.side.adapter);
+        const int before = kept == nullptr ? 0 : kept->*loose.side.adapter;
+        if (has_opening(row, before) && numbers.take(before)) {
+            plug_into(loose, before);
         } else {
             newcomers.push_back(loose);
         }

@@ -18,6 +18,7 @@ constexpr double good_enough_gap = 0.01;
 
 Comparison first_round(const Scenario& scenario, const StudyOptions& options) {
     StudyOptions quick = options;
+    quick.kept = {};  // Only routes matter here.
     quick.seconds = options.seconds * share_of_time;
     quick.target_gap = good_enough_gap;
     return compare_layouts(scenario, quick).comparison;

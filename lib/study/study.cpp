@@ -147,11 +147,11 @@ void take_over_known(const Scenario& scenario, const std::vector<Design>& known,
     }
 }
 
-std::vector<LayoutResult> assess_all(const Scenario& scenario, std::vector<Design> designs) {
+std::vector<LayoutResult> assess_all(const Scenario& scenario, std::vector<Design> designs, const KeptMap& kept) {
     std::vector<LayoutResult> results;
     results.reserve(designs.size());
     for (Design& design : designs)
-        results.push_back(assess(scenario, std::move(design)));
+        results.push_back(assess(scenario, std::move(design), kept));
     return results;
 }
 
@@ -250,7 +250,7 @@ std::vector<LayoutResult> results_by_count(const StrandUseSites& sites, const Sc
                                            SearchRounds& rounds) {
     std::vector<LayoutResult> results;
     for (const StrandUse use : sites.uses()) {
-        auto found = assess_all(sites.of(use), design_by_enclosure_count(sites.of(use), rounds.next()));
+        auto found = assess_all(sites.of(use), design_by_enclosure_count(sites.of(use), rounds.next()), {});
         for (std::size_t i = 0; i < found.size(); ++i) {
             if (i >= results.size()) {
                 results.push_back(std::move(found[i]));
@@ -268,7 +268,7 @@ Study compare_settled(const Scenario& scenario, const StudyOptions& options) {
     std::vector<Design> designs = DesignJobs(scenario, layouts, options).run();
     take_over_known(scenario, options.known, designs);
     reconcile(scenario, designs);
-    std::vector<LayoutResult> results = assess_all(scenario, std::move(designs));
+    std::vector<LayoutResult> results = assess_all(scenario, std::move(designs), options.kept);
     Study study;
     for (const LayoutResult& result : results)
         append_violations(scenario, result, study.violations);

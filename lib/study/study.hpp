@@ -36,6 +36,7 @@ struct StudyOptions {
     StudyObserver* observer = nullptr;
     double target_gap = 0;           ///< A layout's solver stops at this gap.
     std::vector<Design> known = {};  ///< Plans of this site to take over where none cheaper is found.
+    KeptMap kept = {};               ///< Strands of an earlier plan, to stay where they are.
 };
 
 struct Study {

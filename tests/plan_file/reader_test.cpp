@@ -53,7 +53,7 @@ TEST_CASE("a plan file comes apart as it was put together") {
     CHECK(read.plan->cables.size() == 5);
     CHECK(read.plan->strands.size() == 12 + 4 * 4);
     CHECK(read.plan->tests.size() == 8);
-    CHECK(kept_strands(*read.plan).front().cable == "trunk-lawn-corner");
+    CHECK(kept_map(*read.plan).strands.front().cable == "trunk-lawn-corner");
     CHECK(read.plan->costs.total == Money::from_minor(2999626));
 }
 

@@ -115,6 +115,21 @@ TEST_CASE("no two elements of the page have the same id, and every label exists"
         CHECK_MESSAGE(different.contains(label.substr(0, label.find(' '))), label);
 }
 
+TEST_CASE("the page has the cheapest layout's sheets, the long ones folded, and the key of its colours") {
+    Scenario scenario = crossroads::site();
+    scenario.rules.colours = din_vde_0888_order();
+    const std::string page = page_of(scenario);
+    const std::string sheets = page.substr(page.find("<section id=\"sheets\""));
+    for (const char* caption :
+         {"Bill of materials", "Cable order by product and length", "Crew hours by trade and task"})
+        CHECK(has(sheets, "<caption>" + std::string(caption) + "</caption>"));
+    CHECK(count_of(sheets, "<details>") == 5);
+    for (const char* summary : {"Strand map: ", "Labels: ", "Pull schedule: ", "Test sheet: "})
+        CHECK(has(sheets, "<summary>" + std::string(summary)));
+    CHECK(has(sheets, "by DIN VDE 0888"));
+    CHECK(has(sheets, "</span>turquoise</li>"));
+}
+
 TEST_CASE("every layout that can be built has its plan drawn, once for plans that look alike") {
     const Scenario scenario = crossroads::site();
     const std::string page = page_of(scenario);

@@ -1,21 +1,16 @@
 // spadework accept PLAN READINGS: do the readings keep the plan's limits, and what stands there now?
 
-#include <cmath>
 #include <memory>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include "acceptance/acceptance.hpp"
-#include "plan_file/reader.hpp"
+#include "plan_file/plan_file.hpp"
 #include "report/acceptance_report.hpp"
 #include "report/plan_file_json.hpp"
-#include "report/shown_text.hpp"
 #include "spadework/command.hpp"
-#include "spadework/complaints.hpp"
-#include "spadework/file_reading.hpp"
 #include "spadework/options.hpp"
 #include "spadework/output_folder.hpp"
+#include "spadework/plan_loading.hpp"
 #include "spadework/standard_output.hpp"
 
 namespace spadework {
@@ -33,41 +28,12 @@ struct AcceptOptions {
     double direction_db = 0.5;
 };
 
-/// The text of a file under the name it is reported by; nothing, and a complaint, where it cannot be read.
-std::optional<std::string> text_of(const std::string& path, const std::string& name) {
-    site_file::LoadedText loaded = read_file(path);
-    if (loaded.text) return std::move(loaded.text);
-    complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(name), loaded.problem));
-    return std::nullopt;
-}
-
-std::string name_of(const std::string& path) {
-    return path == "-" ? "<standard input>" : path;
-}
-
-/// Says what is wrong with a file; true when it cannot be used.
-bool refuse(const Diagnostics& diagnostics, const std::string& name, const std::string& text, bool quiet) {
-    complain_of(diagnostics, {{name, text}}, quiet);
-    if (!has_errors(diagnostics)) return false;
-    complain(fmt::format("{} in {}\n", tally(diagnostics), report::shown(name)));
-    return true;
-}
-
-std::optional<plan_file::PlanFile> load_plan(const AcceptOptions& options) {
-    const std::string name = name_of(options.plan);
-    const auto text = text_of(options.plan, name);
-    if (!text) return std::nullopt;
-    plan_file::ReadPlanFile read = plan_file::read_plan_file(name, *text);
-    if (refuse(read.diagnostics, name, *text, options.quiet)) return std::nullopt;
-    return std::move(read.plan);
-}
-
 std::optional<std::vector<acceptance::Reading>> load_readings(const AcceptOptions& options) {
-    const std::string name = name_of(options.readings);
-    const auto text = text_of(options.readings, name);
+    const std::string name = name_of_input(options.readings);
+    const auto text = text_of_input(options.readings);
     if (!text) return std::nullopt;
     acceptance::ReadReadings read = acceptance::read_readings(name, *text);
-    if (refuse(read.diagnostics, name, *text, options.quiet)) return std::nullopt;
+    if (refuse_input(read.diagnostics, name, *text, options.quiet)) return std::nullopt;
     return std::move(read.readings);
 }
 
@@ -82,7 +48,7 @@ ExitCode accept(const AcceptOptions& options) {
         return ExitCode::usage;
     }
     // Both are read before anything is given up, so that all problems are told at once.
-    const auto plan = load_plan(options);
+    const auto plan = load_plan_file(options.plan, options.quiet);
     const auto readings = load_readings(options);
     if (!plan || !readings) return ExitCode::invalid_site;
     const auto folder = open_folder(options.folder);

@@ -12,10 +12,12 @@
 #include "report/compare_text.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
+#include "sheets/sheet_check.hpp"
 #include "spadework/command.hpp"
 #include "spadework/compare_files.hpp"
 #include "spadework/interrupt.hpp"
 #include "spadework/output_folder.hpp"
+#include "spadework/plan_loading.hpp"
 #include "spadework/progress_line.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
@@ -32,6 +34,7 @@ struct CompareOptions {
     ResultOptions result;
     SearchOptions search;
     std::string certificate_folder;
+    std::string kept_plan;  ///< Path of a plan file whose strands stay; empty when not given.
     bool explain = false;
     bool plan_for_growth = false;
 };
@@ -52,18 +55,30 @@ double seconds_since(std::chrono::steady_clock::time_point start) {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
 }
 
-Compared run_study(const Scenario& site, const CompareOptions& options) {
+/// What the sheets of the layouts promise and do not hold.
+void append_sheet_violations(const Scenario& scenario, const Comparison& comparison,
+                             std::vector<std::string>& violations) {
+    for (const LayoutResult& result : comparison.layouts) {
+        if (!result.feasible()) continue;
+        for (std::string& sentence : sheet_violations(scenario, result))
+            violations.push_back(fmt::format("{}: {}", name_of(result.layout), sentence));
+    }
+}
+
+Compared run_study(const Scenario& site, const CompareOptions& options, KeptMap kept) {
     const InterruptWatch watch;
     const auto start = std::chrono::steady_clock::now();
     ProgressLine progress(!options.site.quiet);
     StudyOptions limits = study_options(options.search, progress);
     Compared compared;
     compared.scenario = straight_site(site, limits);
+    limits.kept = std::move(kept);
     const Scenario& scenario = compared.scenario;
     compared.seed = options.search.seed;
     compared.explain = options.explain;
     compared.study = compare_layouts(scenario, limits);
     std::vector<std::string>& violations = compared.study.violations;
+    append_sheet_violations(scenario, compared.study.comparison, violations);
     if ((!options.result.folder.empty() || options.plan_for_growth) && violations.empty()) {
         compared.enclosures = rank_places(scenario, compared.study.comparison, study_options(options.search, progress),
                                           seconds_since(start));
@@ -104,12 +119,25 @@ void tell_what_is_missing(const Scenario& scenario, const CompareOptions& option
     if (!note.empty() && !options.site.quiet) complain(fmt::format("spadework: {}\n", note));
 }
 
+/// The strands to keep: none where no plan file is named, nothing where it cannot be used.
+std::optional<KeptMap> load_kept(const CompareOptions& options) {
+    if (options.kept_plan.empty()) return KeptMap{};
+    const auto plan = load_plan_file(options.kept_plan, options.site.quiet);
+    if (!plan) return std::nullopt;
+    return plan_file::kept_map(*plan);
+}
+
 ExitCode compare_site(const CompareOptions& options) {
+    if (options.site.file == "-" && options.kept_plan == "-") {
+        complain("spadework compare: only one of FILE and --keep can be standard input\n");
+        return ExitCode::usage;
+    }
     const auto site = load_site(options.site);
-    if (!site) return ExitCode::invalid_site;
+    const auto kept = load_kept(options);
+    if (!site || !kept) return ExitCode::invalid_site;
     const auto folder = open_folder(options.result.folder);
     const auto certificate_folder = open_folder(options.certificate_folder);
-    const Compared compared = run_study(*site->scenario, options);
+    const Compared compared = run_study(*site->scenario, options, *kept);
     const Scenario& scenario = compared.scenario;
     if (!compared.study.violations.empty()) return report_bug(compared.study.violations);
 
@@ -133,6 +161,8 @@ Command add_compare_command(CLI::App& program) {
     add_result_options(syntax, options->result);
     add_text_option(syntax, "--certificate", "DIR", options->certificate_folder,
                     "Also write to this folder what 'spadework verify' needs to check plans and bounds");
+    add_text_option(syntax, "--keep", "PLAN", options->kept_plan,
+                    "Keep strands, adapters and ports of this plan file where the new plans still have their cables");
     add_flag(syntax, "--explain", options->explain,
              "Also what the next best way would cost, for each building and enclosure of the cheapest layout");
     add_flag(syntax, "--plan-for-growth", options->plan_for_growth,
