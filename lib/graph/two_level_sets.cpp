@@ -13,20 +13,25 @@ using pair_routes::Network;
 
 namespace {
 
-constexpr double kMostWork = 1e8;               ///< Sets times demands that are looked at in a pass.
-constexpr Cost kRounding = Cost{1} << 20;       ///< Prices are exact to this part, as sums of floats.
-constexpr std::size_t kMostFits = 60;           ///< Of sets in a pass.
-constexpr std::int64_t kLossWorthSplit = 5000;  ///< A set is split for this part of the plan's value.
+constexpr double kMostWork = 1e8;          ///< Sets times demands that are looked at in a pass.
+constexpr Cost kRounding = Cost{1} << 20;  ///< Prices are exact to this part, as sums of floats.
+constexpr std::size_t kMostFits = 60;      ///< Of sets in a pass.
 
 // Found by trial on generated site maps; shares of the plan's value.
+constexpr double kLossWorthSplit = 0.0002;  ///< A set is split for so much.
 constexpr double kRaisedTogether = 0.0005;  ///< Sets so near to the lowest so far are raised together.
 constexpr double kLookedAt = 0.003;         ///< Sets so near to the lowest so far are looked at in a pass.
 constexpr double kSmoothing = 0.001;        ///< A set that lies so much higher counts a factor of e less.
 constexpr double kAim = 0.06;               ///< How much higher the steps aim than the present prices reach.
 constexpr double kLeastShare = 0.01;        ///< Ways that count less are left out.
 
+/// Size of a value that is a scale for others: more than 0, as values of plans may be 0 or, where savings count, less.
+double scale_of(Cost value) {
+    return std::max(1.0, std::abs(static_cast<double>(value)));
+}
+
 Cost share_of(Cost value, double share) {
-    return static_cast<Cost>(static_cast<double>(value) * share);
+    return static_cast<Cost>(scale_of(value) * share);
 }
 
 double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) {
@@ -191,7 +196,7 @@ std::vector<Cost> SiteSets::fit(const std::vector<std::size_t>& sets, Cost targe
     });
     for (std::size_t i = 0; i < sets.size(); ++i) {
         if (now[i] >= target) continue;
-        auto more = pricing_.split(sets_[sets[i]], target / kLossWorthSplit);
+        auto more = pricing_.split(sets_[sets[i]], share_of(target, kLossWorthSplit));
         if (more) sets_.push_back(std::move(*more));
     }
     return now;
@@ -211,7 +216,7 @@ bool SiteSets::pass(Cost plan) {
     put_aside(target);
     if (sets_.empty()) return false;
     const double worth = descent_.bound();
-    descent_.step(worth + kAim * static_cast<double>(target));
+    descent_.step(worth + kAim * scale_of(target));
     return true;
 }
 
@@ -232,7 +237,7 @@ void SiteSets::follow(const std::vector<std::size_t>& sets, const std::vector<Co
     const std::size_t source = even_.sites.size();
     std::vector<std::vector<double>> served(even_.demands.size(), std::vector<double>(source + 1, 0.0));
     for (std::size_t i = 0; i < sets.size(); ++i) {
-        const double above = static_cast<double>(now[i] - now[lowest]) / static_cast<double>(target);
+        const double above = static_cast<double>(now[i] - now[lowest]) / scale_of(target);
         const SiteSet& set = sets_[sets[i]];
         const std::vector<std::size_t> by = pricing_.served_by(set);
         for (std::size_t d = 0; d < by.size(); ++d)

@@ -126,7 +126,7 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
         const double squares = std::inner_product(excess.begin(), excess.end(), excess.begin(), 0.0);
         if (squares <= 0.0 || bound >= target) break;
         const double aim = std::min(static_cast<double>(target) - static_cast<double>(bound),
-                                    kLongestAim * static_cast<double>(target));
+                                    kLongestAim * std::abs(static_cast<double>(target)));
         for (std::size_t k = 0; k < excess.size(); ++k) {
             const double ask = static_cast<double>(set.asks[k]) + factor * aim / squares * excess[k];
             const double kept = std::clamp(ask, exact_shares_ ? -most_ask : 0.0, most_ask);
