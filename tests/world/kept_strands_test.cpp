@@ -1,5 +1,6 @@
 // A building joins a random site: what was plugged before stays where it is.
 
+#include <limits>
 #include <map>
 #include <tuple>
 
@@ -70,8 +71,21 @@ std::map<std::string, const PlannedCable*> cables_of(const Plan& plan) {
     return cables;
 }
 
-/// How many legs of the earlier plan stay, and whether all stay that can: those whose cable leads where it led and has
-/// as many strands or more.
+/// Adapters of the enclosure where a cable begins; any number where it begins elsewhere.
+int adapters_where_it_begins(const Scenario& site, const Plan& plan, const PlannedCable& cable) {
+    for (const PlannedEnclosure& enclosure : plan.enclosures) {
+        if (enclosure.place != cable.from) continue;
+        int adapters = 0;
+        for (const Pieces& box : enclosure.products) {
+            adapters += box.count * site.catalogue.enclosures[static_cast<std::size_t>(box.product)].adapters;
+        }
+        return adapters;
+    }
+    return std::numeric_limits<int>::max();
+}
+
+/// How many legs of the earlier plan stay, and whether all stay that can: those whose cable leads where it led, has as
+/// many strands or more, and begins where their adapter is still to be had.
 struct Stayed {
     int legs = 0;
     int compared = 0;
@@ -90,6 +104,7 @@ void compare_legs(const Scenario& site, const LayoutResult& before, const Scenar
         const PlannedCable& was = *cables_then.at(row.cable);
         const bool leads_there = was.from == cable->second->from && was.to == cable->second->to;
         if (!leads_there || cable->second->product < was.product) continue;
+        if (row.near_adapter > adapters_where_it_begins(grown, *after.plan, *cable->second)) continue;
         ++stayed.compared;
         CHECK(same->second.number == row.number);
         const bool stays = same->second.near_adapter == row.near_adapter &&
