@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "certificate/certificate.hpp"
-#include "json/fields.hpp"
 #include "diagnostics/diagnostic.hpp"
+#include "json/fields.hpp"
 #include "open_ground/straight_lines.hpp"
 #include "scenario/scenario.hpp"
 

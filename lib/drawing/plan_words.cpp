@@ -48,6 +48,11 @@ std::string cables_by_role(const Plan& plan) {
     return text;
 }
 
+/// A plan that was built step by step has none.
+bool has_bound(const LayoutResult& result) {
+    return result.bound > Money();
+}
+
 std::string ground_sentence(const Scenario& scenario, const LayoutResult& result) {
     std::string text;
     const std::vector<GroundLook> looks = ground_looks(scenario);
@@ -70,9 +75,13 @@ std::vector<TitleRow> plan_title_rows(const Scenario& scenario, const LayoutResu
                                   {"Layout", name_of(result.layout), true}};
     const Currency& currency = scenario.currency;
     if (result.feasible()) {
-        rows.push_back({"Total", money_in_words(result.total, currency) + ", contingency and tax included", true});
-        rows.push_back({"Proven", fmt::format("no plan of this layout costs less than {} (gap {:.2f} %)",
-                                              money_in_words(result.bound, currency), 100 * result.gap)});
+        const char* const as_what = has_bound(result) ? "" : ", all of it new at today's prices";
+        rows.push_back(
+            {"Total", money_in_words(result.total, currency) + as_what + ", contingency and tax included", true});
+        if (has_bound(result)) {
+            rows.push_back({"Proven", fmt::format("no plan of this layout costs less than {} (gap {:.2f} %)",
+                                                  money_in_words(result.bound, currency), 100 * result.gap)});
+        }
         rows.push_back({"Trench", trench_sentence(scenario, result)});
         rows.push_back({"Cable", fmt::format("{}; {} ordered", cables_by_role(*result.plan),
                                              length_in_words(cable_ordered(result), scenario))});
@@ -100,9 +109,10 @@ std::string plan_description(const Scenario& scenario, const LayoutResult& resul
                                    cables_by_role(*result.plan), length_in_words(cable_ordered(result), scenario));
     for (const PlannedEnclosure& enclosure : result.plan->enclosures)
         text += " " + enclosure_in_words(scenario, *result.plan, enclosure) + ".";
-    text += fmt::format(" Total {}, proven lower bound {}.", money_in_words(result.total, scenario.currency),
-                        money_in_words(result.bound, scenario.currency));
-    return text;
+    text += fmt::format(" Total {}", money_in_words(result.total, scenario.currency));
+    if (has_bound(result))
+        text += fmt::format(", proven lower bound {}", money_in_words(result.bound, scenario.currency));
+    return text + ".";
 }
 
 std::string trench_in_words(const Scenario& scenario, const DrawnTrench& trench, const std::string& ground_name) {

@@ -111,6 +111,14 @@ bool any_interrupted(const Comparison& comparison) {
                        [](const LayoutResult& layout) { return layout.interrupted; });
 }
 
+/// Below the answer, which has to fit on a screen.
+void write_ruled_out(HtmlWriter& html, const Comparison& comparison) {
+    if (!any_ruled_out(comparison)) return;
+    open_section(html, "ruled-out", "What rules layouts out");
+    write_table(html, "What the nearest plan of each layout breaks", ruled_out_table(comparison));
+    html.close();
+}
+
 }  // namespace
 
 void write_answer(HtmlWriter& html, const Scenario& scenario, const PageParts& parts) {
@@ -129,9 +137,9 @@ void write_answer(HtmlWriter& html, const Scenario& scenario, const PageParts& p
         write_fact(html, "What to build", "Nothing", "that can be built meets the site's rules.");
         write_fact(html, "Why", "", comparison.verdict);
         html.close();
-        if (any_ruled_out(comparison)) write_table(html, "What rules layouts out", ruled_out_table(comparison));
     }
     html.close();
+    if (!comparison.cheapest) write_ruled_out(html, comparison);
 }
 
 }  // namespace spadework::report

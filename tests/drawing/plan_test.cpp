@@ -326,6 +326,15 @@ TEST_CASE("the description says the plan's figures") {
         CHECK_MESSAGE(desc.find(part) != std::string::npos, part);
 }
 
+TEST_CASE("a plan without a bound, as one that was extended, claims none") {
+    InventedPlan plan = small_plan(LayoutKind::trunk_one);
+    plan.result.bound = Money::from_minor(1);
+    CHECK(has_text(*plan_of(plan).find("plan-title-block"), "no plan of this layout costs less"));
+    plan.result.bound = Money();
+    CHECK_FALSE(has_text(*plan_of(plan).find("plan-title-block"), "no plan of this layout costs less"));
+    CHECK(has_text(*plan_of(plan).find("plan-title-block"), "all of it new at today's prices"));
+}
+
 TEST_CASE("the same plan draws the same bytes, as a file and inside a page") {
     const InventedPlan plan = grid_plan(40, LayoutKind::trunk_one);
     drawing::Frame frame;
