@@ -63,4 +63,17 @@ const Record& future_building_record();
 /// Every kind of mapping once, in the order of the file, a mapping before those inside it.
 std::vector<const Record*> all_records();
 
+/// A key with a mapping of its own behind it.
+constexpr Key part(std::string_view name, const Record& record, std::string_view meaning) {
+    return {.name = name, .type = ValueType::record, .record = &record, .meaning = meaning};
+}
+
+/// The same, which may stand in a file of its own.
+constexpr Key part_or_file(std::string_view name, bool required, const Record& record, std::string_view meaning) {
+    Key key = part(name, record, meaning);
+    key.required = required;
+    key.may_be_file = true;
+    return key;
+}
+
 }  // namespace spadework::site_file

@@ -49,8 +49,8 @@ constexpr Key share(std::string_view name, std::string_view fallback, std::strin
     return key;
 }
 
-constexpr Key strands(std::string_view name, std::string_view fallback, std::string_view source,
-                      std::string_view meaning) {
+constexpr Key count(std::string_view name, std::string_view fallback, std::string_view source,
+                    std::string_view meaning) {
     return {.name = name,
             .type = ValueType::whole,
             .most = 1000,
@@ -121,12 +121,7 @@ const Record& rules_record() {
          .source = "the format's own choice",
          .choices = "duplex bidirectional cheaper",
          .meaning = "Two strands a link, or one, or for all links of a plan whichever of the two makes it cheaper."},
-        {.name = "max-enclosures",
-         .type = ValueType::whole,
-         .most = 1000,
-         .fallback = "1",
-         .source = common_practice,
-         .meaning = "Most enclosures on the site."},
+        count("max-enclosures", "1", common_practice, "Most enclosures on the site."),
         {.name = "hop-limit",
          .type = ValueType::whole,
          .least = 1,
@@ -140,19 +135,13 @@ const Record& rules_record() {
          .source = common_practice,
          .choices = "junction handhole pole building hub",
          .meaning = "Kinds of place where an enclosure may stand, where the place does not say otherwise."},
-        {.name = "loss", .type = ValueType::record, .record = &loss_record(), .meaning = "Loss allowances."},
-        {.name = "slack", .type = ValueType::record, .record = &slack_record(), .meaning = "Cable beyond the map."},
-        {.name = "spare", .type = ValueType::record, .record = &spare_record(), .meaning = "Spare strands."},
+        part("loss", loss_record(), "Loss allowances."),
+        part("slack", slack_record(), "Cable beyond the map."),
+        part("spare", spare_record(), "Spare strands."),
         percent("contingency", "0", none_assumed, "On the sum of all work and material."),
         percent("tax", "0", none_assumed, "On the sum with contingency."),
-        {.name = "open-ground",
-         .type = ValueType::record,
-         .record = &open_ground_record(),
-         .meaning = "How open ground is laid out."},
-        {.name = "failures",
-         .type = ValueType::record,
-         .record = &failures_record(),
-         .meaning = "How often what fails, and how long until it is mended."},
+        part("open-ground", open_ground_record(), "How open ground is laid out."),
+        part("failures", failures_record(), "How often what fails, and how long until it is mended."),
         {.name = "strand-colours",
          .type = ValueType::texts_or_word,
          .fallback = "tia-598",
@@ -160,18 +149,10 @@ const Record& rules_record() {
          .choices = "tia-598 din-vde-0888",
          .least_items = 1,
          .meaning = "Order of the colours of strands and tubes: that of a standard, or a list of your own."},
-        {.name = "spare-copper-ports",
-         .type = ValueType::whole,
-         .most = 1000,
-         .fallback = "0",
-         .source = none_assumed,
-         .meaning = "Ports wanted free on every building's gear."},
+        count("spare-copper-ports", "0", none_assumed, "Ports wanted free on every building's gear."),
         length("copper-length", "100", "ANSI/TIA-568.2-D, ISO/IEC 11801-1: a channel of 100 m; value from memory",
                "Longest copper run from gear to a device, cords included."),
-        {.name = "duct-fill",
-         .type = ValueType::record,
-         .record = &duct_fill_record(),
-         .meaning = "Most of an existing duct's inside that cables may take."},
+        part("duct-fill", duct_fill_record(), "Most of an existing duct's inside that cables may take."),
     };
     static const Record record = {"rules", "rules", keys};
     return record;
@@ -229,10 +210,10 @@ const Record& spare_record() {
     static const Key keys[] = {
         percent("trunk", "25", "UFGS-40 95 33.23 20, designer note: 25 % spare",
                 "Spare strands in a trunk, on those in use."),
-        strands("trunk-least", "2", "one duplex link spare; common practice, no published source",
-                "Least spare strands in a trunk."),
-        strands("drop-least", "2", "one duplex link spare; common practice, no published source",
-                "Least spare strands in a drop, home run or hop of a chain or ring."),
+        count("trunk-least", "2", "one duplex link spare; common practice, no published source",
+              "Least spare strands in a trunk."),
+        count("drop-least", "2", "one duplex link spare; common practice, no published source",
+              "Least spare strands in a drop, home run or hop of a chain or ring."),
     };
     static const Record record = {"a spare policy", "rules.spare", keys};
     return record;
