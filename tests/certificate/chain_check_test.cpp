@@ -6,6 +6,7 @@
 #include "certificate/verification.hpp"
 #include "certificate/writer.hpp"
 #include "layout/assembly.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::certificate {
 namespace {
@@ -87,7 +88,7 @@ TEST_CASE("bounds of daisy chains and rings are proved, whatever the site") {
     }
     Dice dice(941);
     int proved = 0;
-    for (int round = 0; round < 40; ++round) {
+    for (int round = 0; round < effort(40); ++round) {
         Scenario site = drawing::random_certified_site(dice);
         site.rules.hop_limit = static_cast<int>(dice.between(1, 4));
         const auto certificate = drawing::certified(site, kind);
@@ -103,13 +104,13 @@ TEST_CASE("bounds of daisy chains and rings are proved, whatever the site") {
         CHECK(*verdicts.front().proved_bound <= certificate->total);
         ++proved;
     }
-    CHECK(proved > 25);
+    CHECK(proved > effort(25));
 }
 
 TEST_CASE("no prices that keep the rules bound rings above what the best plan costs") {
     Dice dice(943);
     int looked_at = 0;
-    for (int round = 0; round < 30; ++round) {
+    for (int round = 0; round < effort(30); ++round) {
         Scenario site = drawing::random_certified_site(dice);
         site.rules.hop_limit = static_cast<int>(dice.between(1, 4));
         const auto certificate = drawing::certified(site, LayoutKind::ring);
@@ -127,7 +128,7 @@ TEST_CASE("no prices that keep the rules bound rings above what the best plan co
             ++looked_at;
         }
     }
-    CHECK(looked_at > 300);
+    CHECK(looked_at > effort(300));
 }
 
 TEST_CASE("figures and prices of rings that may not be so are told") {
@@ -157,7 +158,7 @@ TEST_CASE("figures and prices of rings that may not be so are told") {
 TEST_CASE("no prices that keep the rules bound chains above what the best plan costs") {
     Dice dice(942);
     int looked_at = 0;
-    for (int round = 0; round < 30; ++round) {
+    for (int round = 0; round < effort(30); ++round) {
         const Scenario site = drawing::random_certified_site(dice);
         const auto certificate = drawing::certified(site, LayoutKind::daisy_chain);
         if (!certificate || !certificate->proof.chains) continue;
@@ -173,7 +174,7 @@ TEST_CASE("no prices that keep the rules bound chains above what the best plan c
             ++looked_at;
         }
     }
-    CHECK(looked_at > 300);
+    CHECK(looked_at > effort(300));
 }
 
 TEST_CASE("figures and prices of chains that may not be so are told") {

@@ -5,13 +5,14 @@
 #include "certificate/seal.hpp"
 #include "certificate/support/certified_sites.hpp"
 #include "certificate/writer.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::certificate {
 
 TEST_CASE("what is read back is written as it was") {
     drawing::Dice dice(921);
     int written = 0;
-    for (int round = 0; round < 30; ++round) {
+    for (int round = 0; round < effort(30); ++round) {
         const Scenario site = drawing::random_certified_site(dice);
         for (const LayoutKind layout :
              {LayoutKind::home_runs, LayoutKind::trunk, LayoutKind::daisy_chain, LayoutKind::ring}) {
@@ -26,7 +27,7 @@ TEST_CASE("what is read back is written as it was") {
             ++written;
         }
     }
-    CHECK(written > 60);
+    CHECK(written > effort(60));
 }
 
 TEST_CASE("the checksum is FNV-1a of 64 bits") {
@@ -47,7 +48,7 @@ TEST_CASE("no file cut short or with bytes changed is taken for a certificate wi
         CHECK_FALSE(read.certificate);
         CHECK(has_errors(read.diagnostics));
     }
-    for (int round = 0; round < 3000; ++round) {
+    for (int round = 0; round < effort(3000); ++round) {
         std::string spoilt = text;
         const auto at = static_cast<std::size_t>(dice.between(0, static_cast<std::int64_t>(text.size()) - 4));
         spoilt[at] = static_cast<char>(dice.between(0, 255));

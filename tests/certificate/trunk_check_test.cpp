@@ -6,6 +6,7 @@
 #include "certificate/verification.hpp"
 #include "certificate/writer.hpp"
 #include "layout/assembly.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::certificate {
 namespace {
@@ -54,7 +55,7 @@ graph::EdgePriceSet random_prices(Dice& dice, const TrunkEvidence& evidence) {
 TEST_CASE("bounds of trunks and mixes are proved, whatever the site") {
     Dice dice(931);
     int proved = 0;
-    for (int round = 0; round < 40; ++round) {
+    for (int round = 0; round < effort(40); ++round) {
         const Scenario site = even_site(dice);
         for (const LayoutKind layout : {LayoutKind::trunk, LayoutKind::mixed}) {
             const auto certificate = drawing::certified(site, layout);
@@ -72,13 +73,13 @@ TEST_CASE("bounds of trunks and mixes are proved, whatever the site") {
             ++proved;
         }
     }
-    CHECK(proved > 50);
+    CHECK(proved > effort(50));
 }
 
 TEST_CASE("no prices that keep the rules, and nothing that sites ask, bound trunks above what the best plan costs") {
     Dice dice(932);
     int looked_at = 0;
-    for (int round = 0; round < 25; ++round) {
+    for (int round = 0; round < effort(25); ++round) {
         const Scenario site = even_site(dice);
         for (const LayoutKind layout : {LayoutKind::trunk, LayoutKind::mixed}) {
             const auto certificate = drawing::certified(site, layout);
@@ -98,7 +99,7 @@ TEST_CASE("no prices that keep the rules, and nothing that sites ask, bound trun
             }
         }
     }
-    CHECK(looked_at > 500);
+    CHECK(looked_at > effort(500));
 }
 
 TEST_CASE("figures of trunks above what the site makes are told") {

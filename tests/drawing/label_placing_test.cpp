@@ -4,7 +4,10 @@
 
 #include <doctest/doctest.h>
 
+#include "support/effort.hpp"
+
 using namespace spadework::drawing;
+using spadework::effort;
 
 namespace {
 
@@ -133,8 +136,9 @@ TEST_CASE("labels that may be dropped take room from no other") {
 }
 
 TEST_CASE("no label lies on another, on a symbol or on a leader, however crowded the map") {
+    constexpr unsigned rounds = std::max(2, effort(6));  // Spread over the map, and crowded in its middle.
     for (const int count : {12, 40, 150, 300}) {
-        for (unsigned dice = 1; dice <= 6; ++dice) {
+        for (unsigned dice = 1; dice <= rounds; ++dice) {
             CAPTURE(count);
             CAPTURE(dice);
             std::mt19937 random(dice);

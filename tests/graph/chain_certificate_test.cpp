@@ -7,10 +7,12 @@
 #include "graph/chain_bound.hpp"
 #include "graph/chain_solver.hpp"
 #include "graph/support/small_chains.hpp"
+#include "support/effort.hpp"
 
 namespace {
 
 using namespace spadework::graph;
+using spadework::effort;
 using namespace spadework::graph::testing;
 
 Cost charge_on(const ChainProblem& p, const SharedCostEdge& e) {
@@ -91,7 +93,7 @@ TEST_CASE("the solver's certificate proves its bound, and optimum and plan lie a
     std::mt19937 random(41);
     int proved = 0;
     int found = 0;
-    constexpr int kRuns = 1200;
+    constexpr int kRuns = effort(1200);
     for (int run = 0; run < kRuns; ++run) {
         CAPTURE(run);
         const ChainProblem p = problem_of_kind(random, run);
@@ -111,7 +113,7 @@ TEST_CASE("the solver's certificate proves its bound, and optimum and plan lie a
 
 TEST_CASE("whatever prices keep the rules prove no more than the optimum") {
     std::mt19937 random(43);
-    for (int run = 0; run < 1500; ++run) {
+    for (int run = 0; run < effort(1500); ++run) {
         CAPTURE(run);
         const ChainProblem p = problem_of_kind(random, run);
         const std::optional<Cost> bound = chain_bound_proved(p, random_certificate(random, p));

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "graph/chain_solver.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::graph::chains {
 
@@ -46,7 +47,7 @@ Cost hops_of_plan(const ChainProblem& problem, const ChainPlan& plan) {
 
 TEST_CASE("Whatever the split, opening and hopping together cost no more than a plan") {
     std::mt19937_64 random(5);
-    for (int round = 0; round < 300; ++round) {
+    for (int round = 0; round < effort(300); ++round) {
         const ChainProblem problem = random_chain_problem(random);
         const ChainSolution solution = solve(problem, SolveLimits{});
         REQUIRE(solution.plan.has_value());
@@ -77,7 +78,7 @@ TEST_CASE("A split of nothing leaves the hops their whole charge, a whole split 
 
 TEST_CASE("A good split stays between nothing and the whole of each edge's charge") {
     std::mt19937_64 random(7);
-    for (int round = 0; round < 40; ++round) {
+    for (int round = 0; round < effort(40); ++round) {
         const ChainProblem problem = random_chain_problem(random);
         const CostSplit split = good_split(problem, {}, 1000, SolveLimits{});
         REQUIRE(split.size() == problem.edges.size());

@@ -10,10 +10,12 @@
 #include <doctest/doctest.h>
 
 #include "graph/chain_prices.hpp"
+#include "support/effort.hpp"
 
 namespace {
 
 using namespace spadework::graph::chains;
+using spadework::effort;
 
 struct Point {
     std::vector<double> prices;
@@ -40,7 +42,7 @@ double squared_distance(const Point& a, const Point& b) {
 TEST_CASE("settled prices can be paid, and no payable point lies nearer to what was wished") {
     std::mt19937 random(3);
     const auto upto = [&](double most) { return most * static_cast<double>(random() % 1001) / 1000.0; };
-    for (int run = 0; run < 400; ++run) {
+    for (int run = 0; run < effort(400); ++run) {
         CAPTURE(run);
         const EdgeFigures edge{upto(50), upto(20)};
         std::vector<SlotPrice> slots(1 + random() % 7);

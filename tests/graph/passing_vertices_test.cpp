@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+#include "support/effort.hpp"
+
 namespace spadework::graph {
 namespace {
 
@@ -50,7 +52,7 @@ TEST_CASE("dead ends, loops and rings that lead nowhere vanish; kept dead ends s
 
 TEST_CASE("every edge of a joined random network stands for a path of the original that joins the same vertices") {
     std::mt19937 random(7);
-    for (int round = 0; round < 500; ++round) {
+    for (int round = 0; round < effort(500); ++round) {
         const auto below = [&](std::uint32_t n) { return static_cast<VertexId>(random() % n); };
         const VertexId count = 2 + below(12);
         std::vector<SharedCostEdge> edges;

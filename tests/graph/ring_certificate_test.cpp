@@ -7,10 +7,12 @@
 #include "graph/ring_bridges.hpp"
 #include "graph/ring_solver.hpp"
 #include "graph/support/small_rings.hpp"
+#include "support/effort.hpp"
 
 namespace {
 
 using namespace spadework::graph;
+using spadework::effort;
 using namespace spadework::graph::testing::rings;
 
 RingProblem problem_of_kind(std::mt19937& random, int kind) {
@@ -103,7 +105,7 @@ ChainCertificate prices_on_the_triangle() {
 TEST_CASE("bridges are the cuts that part the map") {
     std::mt19937 random(40);
     int bridges = 0;
-    for (int run = 0; run < 300; ++run) {
+    for (int run = 0; run < effort(300); ++run) {
         CAPTURE(run);
         const RingProblem p = problem_of_kind(random, run);
         const std::vector<char> found = rings::bridges_of(p);
@@ -112,7 +114,7 @@ TEST_CASE("bridges are the cuts that part the map") {
             bridges += found[e];
         }
     }
-    CHECK(bridges > 300);
+    CHECK(bridges > effort(300));
 }
 
 TEST_CASE("a ring certificate is worth what its prices say, worked out by hand") {
@@ -182,7 +184,7 @@ TEST_CASE("ring prices above what an edge may pay are refused") {
 TEST_CASE("the solver's certificate proves its bound of rings, and optimum and plan lie above it") {
     std::mt19937 random(41);
     int proved = 0;
-    constexpr int kRuns = 400;
+    constexpr int kRuns = effort(400);
     for (int run = 0; run < kRuns; ++run) {
         CAPTURE(run);
         const RingProblem p = problem_of_kind(random, run);
@@ -200,7 +202,7 @@ TEST_CASE("the solver's certificate proves its bound of rings, and optimum and p
 
 TEST_CASE("whatever prices keep the rules prove no more than the best rings cost") {
     std::mt19937 random(43);
-    for (int run = 0; run < 600; ++run) {
+    for (int run = 0; run < effort(600); ++run) {
         CAPTURE(run);
         const RingProblem p = problem_of_kind(random, run);
         const Cost optimum = Exhaustive(p).run();

@@ -8,10 +8,12 @@
 #include <doctest/doctest.h>
 
 #include "graph/support/small_rings.hpp"
+#include "support/effort.hpp"
 
 namespace {
 
 using namespace spadework::graph;
+using spadework::effort;
 using namespace spadework::graph::testing::rings;
 
 SolveLimits ample() {
@@ -20,7 +22,8 @@ SolveLimits ample() {
     return limits;
 }
 
-void check_family(const Family& family, int runs, double least_share_found) {
+void check_family(const Family& family, int rounds, double least_share_found) {
+    const int runs = effort(rounds);
     std::mt19937 random(20260103);
     int found = 0;
     int proved = 0;

@@ -11,6 +11,7 @@
 #include "graph/steiner_bound_tests.hpp"
 #include "graph/steiner_tree.hpp"
 #include "graph/support/small_steiner.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::graph::steiner {
 
@@ -134,7 +135,7 @@ TEST_CASE("parts without terminals are erased and nothing else") {
 TEST_CASE("what an ascent rules out is needed by no tree below the limit") {
     Dice dice(27);
     int taken = 0;
-    for (int i = 0; i < 3000; ++i) {
+    for (int i = 0; i < effort(3000); ++i) {
         CAPTURE(i);
         const SteinerCase made = random_steiner(kShapes[i % kShapes.size()], dice);
         const Cost optimum = least_tree(made);
@@ -162,7 +163,7 @@ TEST_CASE("what an ascent rules out is needed by no tree below the limit") {
         if (limit > optimum) CHECK(left == optimum);
     }
     MESSAGE(taken << " made smaller");
-    CHECK(taken > 500);
+    CHECK(taken > effort(500));
 }
 
 }  // namespace spadework::graph::steiner

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "graph/support/small_steiner.hpp"
+#include "support/effort.hpp"
 
 namespace spadework::graph::steiner {
 
@@ -39,7 +40,7 @@ TEST_CASE("trees join all terminals, and local search never makes them dearer") 
     Dice dice(31);
     int best = 0;
     int tried = 0;
-    for (int i = 0; i < 1500; ++i) {
+    for (int i = 0; i < effort(1500); ++i) {
         CAPTURE(i);
         const SteinerCase made = testing::random_steiner({18, 34, 6, 30, true}, dice);
         const Graph graph(made.vertices, made.edges, made.terminals);

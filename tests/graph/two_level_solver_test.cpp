@@ -12,10 +12,12 @@
 
 #include "graph/two_level_even.hpp"
 #include "graph/two_level_proof.hpp"
+#include "support/effort.hpp"
 
 namespace {
 
 using namespace spadework::graph;
+using spadework::effort;
 
 constexpr Cost kNever = std::numeric_limits<Cost>::max() / 4;
 
@@ -178,7 +180,8 @@ SolveLimits ample() {
     return limits;
 }
 
-void check_family(const Family& family, int runs, double least_share_found) {
+void check_family(const Family& family, int rounds, double least_share_found) {
+    const int runs = effort(rounds);
     std::mt19937 random(20260101);
     int planned = 0;
     int found = 0;
@@ -278,7 +281,7 @@ TEST_CASE("a two-level bound from any prices at all stays below the exhaustive o
     std::mt19937 random(20260103);
     int even = 0;
     int above_nothing = 0;
-    for (int run = 0; run < 120; ++run) {
+    for (int run = 0; run < effort(120); ++run) {
         CAPTURE(run);
         const Family family{.direct = run % 3 == 0,
                             .passages = run % 4 == 1,
@@ -308,8 +311,8 @@ TEST_CASE("a two-level bound from any prices at all stays below the exhaustive o
             above_nothing += bound > 0 ? 1 : 0;
         }
     }
-    CHECK(even > 20);
-    CHECK(above_nothing > 20);
+    CHECK(even > effort(20));
+    CHECK(above_nothing > effort(20));
 }
 
 TEST_CASE("a two-level problem that cannot be planned has no plan") {

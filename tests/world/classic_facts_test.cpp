@@ -6,7 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "study/study.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/small_maps.hpp"
 
 namespace spadework {

@@ -7,7 +7,7 @@
 #include "extension/extension.hpp"
 #include "layout/design.hpp"
 #include "strand_map/strand_map_check.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/every_extension.hpp"
 #include "world/support/small_maps.hpp"
 

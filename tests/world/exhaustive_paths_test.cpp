@@ -6,7 +6,7 @@
 #include "comparison/comparison.hpp"
 #include "comparison/verification.hpp"
 #include "layout/design.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/every_path.hpp"
 #include "world/support/small_maps.hpp"
 

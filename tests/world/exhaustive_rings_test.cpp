@@ -4,7 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "study/study.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/every_ring.hpp"
 #include "world/support/small_maps.hpp"
 

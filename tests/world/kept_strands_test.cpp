@@ -8,7 +8,7 @@
 
 #include "comparison/verification.hpp"
 #include "layout/design.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/small_maps.hpp"
 
 namespace spadework {

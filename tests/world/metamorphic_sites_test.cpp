@@ -9,7 +9,7 @@
 
 #include "site_file/site_texts.hpp"
 #include "study/study.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/small_maps.hpp"
 
 namespace spadework {

@@ -6,7 +6,7 @@
 
 #include "comparison/comparison.hpp"
 #include "layout/design.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/own_prices.hpp"
 #include "world/support/programs.hpp"
 #include "world/support/small_maps.hpp"

@@ -19,7 +19,7 @@
 #include "sheets/materials.hpp"
 #include "sheets/sheet_check.hpp"
 #include "sheets/test_sheet.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 
 namespace spadework {
 namespace {

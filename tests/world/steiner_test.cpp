@@ -11,7 +11,7 @@
 #include "comparison/comparison.hpp"
 #include "graph/shared_cost_solver.hpp"
 #include "layout/design.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/small_maps.hpp"
 #include "world/support/stp_site.hpp"
 

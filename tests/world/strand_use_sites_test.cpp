@@ -11,7 +11,7 @@
 #include "certificate/writer.hpp"
 #include "strands/strand_need.hpp"
 #include "study/study.hpp"
-#include "world/support/effort.hpp"
+#include "support/effort.hpp"
 #include "world/support/small_maps.hpp"
 
 namespace spadework {
