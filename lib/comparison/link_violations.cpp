@@ -29,31 +29,47 @@ bool is_served_at(const Plan& plan, PlaceIndex place, BuildingIndex building) {
     });
 }
 
-/// Follows the link's cables end to end; between two of them must be an enclosure that serves the building.
+/// Follows the link's cables end to end; between two of them must be an enclosure that serves the building, or
+/// the splices where a trunk was cut.
 void check_path(const Scenario& scenario, const Plan& plan, const PlannedLink& link, Sentences& found) {
     PlaceIndex at = link.from ? place_of(scenario, *link.from) : scenario.hub.place;
     bool joined = !link.cables.empty();
     for (std::size_t i = 0; i < link.cables.size(); ++i) {
         const PlannedCable& cable = item(plan.cables, link.cables[i]);
         joined = joined && cable.from == at;
-        joined = joined && (i == 0 || is_served_at(plan, at, link.building));
+        const bool spliced_on = i > 0 && cable.spliced_to == link.cables[i - 1];
+        joined = joined && (i == 0 || spliced_on || is_served_at(plan, at, link.building));
         at = cable.to;
     }
     if (joined && at == place_of(scenario, link.building)) return;
     found.push_back(fmt::format("{} does not reach it from where it begins.", name_of_link(scenario, link)));
 }
 
+/// Splices at the two ends of one of a link's cables, apart from those where the light goes on into the next part of a
+/// trunk, which count once: pigtails at ends that are not factory-made.
+int splices_at_ends(const Scenario& scenario, const Plan& plan, const PlannedLink& link, std::size_t i) {
+    const bool factory = scenario.rules.termination == Termination::factory;
+    const int index = link.cables[i];
+    const bool came_from = i > 0 && item(plan.cables, index).spliced_to == link.cables[i - 1];
+    const bool goes_on = i + 1 < link.cables.size() && item(plan.cables, link.cables[i + 1]).spliced_to == index;
+    const bool cut_behind = std::any_of(plan.cables.begin(), plan.cables.end(),
+                                        [&](const PlannedCable& cable) { return cable.spliced_to == index; });
+    int splices = came_from || !factory ? 1 : 0;
+    if (!goes_on && (cut_behind || !factory)) ++splices;
+    return splices;
+}
+
 void check_glass(const Scenario& scenario, const Plan& plan, const PlannedLink& link, Sentences& found) {
+    const bool factory = scenario.rules.termination == Termination::factory;
     std::int64_t millimetres = 0;
     int splices = 0;
-    for (const int index : link.cables) {
-        const PlannedCable& cable = item(plan.cables, index);
-        const bool cut = scenario.rules.termination == Termination::spliced;
-        millimetres += (cut ? cable.lengths.with_slack : cable.lengths.ordered).millimetres();
-        splices += cable.lengths.joints;
-        if (cut) splices += 2;
+    int pairs = 1;
+    for (std::size_t i = 0; i < link.cables.size(); ++i) {
+        const PlannedCable& cable = item(plan.cables, link.cables[i]);
+        millimetres += (factory ? cable.lengths.ordered : cable.lengths.with_slack).millimetres();
+        splices += cable.lengths.joints + splices_at_ends(scenario, plan, link, i);
+        if (i == 0 || cable.spliced_to != link.cables[i - 1]) ++pairs;
     }
-    const int pairs = 2 + static_cast<int>(link.cables.size()) - 1;
     if (millimetres != link.glass.millimetres()) {
         found.push_back(fmt::format("{} runs through {} mm of fibre, not {} mm.", name_of_link(scenario, link),
                                     millimetres, link.glass.millimetres()));

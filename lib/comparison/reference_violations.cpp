@@ -17,6 +17,10 @@ public:
     }
     void cable(int index, const std::string& of) { within(index, plan_.cables.size(), of, "cable"); }
 
+    void earlier_cable(int index, std::int64_t than, const std::string& of) {
+        if (index < 0 || index >= than) found_.push_back(fmt::format("{} is spliced to no earlier cable.", of));
+    }
+
     void step(const Step& step, const std::string& of) {
         if (!within(step.segment, scenario_.segments.size(), of, "segment")) return;
         const Segment& segment = item(scenario_.segments, step.segment);
@@ -55,6 +59,8 @@ void refer_cables(References& refer, const Scenario& scenario, const Plan& plan)
         refer.within(cable.product, scenario.catalogue.cables.size(), name, "product");
         if (cable.building) refer.building(*cable.building, name);
         if (cable.enclosure) refer.within(*cable.enclosure, plan.enclosures.size(), name, "enclosure");
+        // An earlier cable, so that following it from part to part comes to an end.
+        if (cable.spliced_to) refer.earlier_cable(*cable.spliced_to, &cable - plan.cables.data(), name);
         for (const Step& step : cable.steps)
             refer.step(step, name);
     }

@@ -39,6 +39,30 @@ std::int64_t rounded_up(std::int64_t value, std::int64_t step) {
     return step <= 0 ? value : (value + step - 1) / step * step;
 }
 
+/// A cable, or all parts of a trunk that was cut, as it was ordered.
+struct Whole {
+    std::string id;
+    bool joined = true;
+    PlaceIndex end = 0;
+    std::int64_t millimetres = 0;
+    std::int64_t with_slack = 0;
+    std::int64_t ordered = 0;
+    int handholes = 0;
+    int joints = 0;
+};
+
+void add_part(const Scenario& scenario, const PlannedCable& cable, bool first, Whole& whole) {
+    const Walk walked = walk(scenario, cable);
+    whole.joined = whole.joined && walked.joined && walked.end == cable.to && (first || cable.from == whole.end);
+    whole.end = cable.to;
+    whole.millimetres += walked.millimetres;
+    whole.with_slack += cable.lengths.with_slack.millimetres();
+    whole.ordered += cable.lengths.ordered.millimetres();
+    whole.handholes += walked.handholes;
+    if (!first && item(scenario.places, cable.from).kind == PlaceKind::handhole) ++whole.handholes;
+    whole.joints += cable.lengths.joints;
+}
+
 void check_walk(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
     const Walk walked = walk(scenario, cable);
     if (!walked.joined || walked.end != cable.to) {
@@ -50,33 +74,71 @@ void check_walk(const Scenario& scenario, const PlannedCable& cable, Sentences& 
         found.push_back(fmt::format("Cable {} is {} mm long on the map, not {} mm.", cable.id, walked.millimetres,
                                     cable.lengths.route.millimetres()));
     }
-    const SlackRules& slack = scenario.rules.slack;
-    const std::int64_t beyond = 2 * (slack.rise_per_end + slack.coil_per_end).millimetres() +
-                                slack.coil_per_handhole.millimetres() * walked.handholes;
-    const std::int64_t exact = (walked.millimetres + beyond) * (100000 + slack.ordering_allowance.thousandths());
-    const std::int64_t with_slack = rounded_up(exact, 100000) / 100000;
-    if (with_slack != cable.lengths.with_slack.millimetres()) {
-        found.push_back(fmt::format("Cable {} needs {} mm with slack, not {} mm.", cable.id, with_slack,
-                                    cable.lengths.with_slack.millimetres()));
+    const CableLengths& lengths = cable.lengths;
+    if (lengths.with_slack < lengths.route || lengths.ordered < lengths.with_slack || lengths.joints < 0) {
+        found.push_back(fmt::format("The lengths of cable {} do not grow from route to order.", cable.id));
     }
 }
 
-void check_order(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
-    const CableProduct& product = item(scenario.catalogue.cables, cable.product);
+void check_slack(const Scenario& scenario, const Whole& whole, Sentences& found) {
+    const SlackRules& slack = scenario.rules.slack;
+    const std::int64_t beyond = 2 * (slack.rise_per_end + slack.coil_per_end).millimetres() +
+                                slack.coil_per_handhole.millimetres() * whole.handholes;
+    const std::int64_t exact = (whole.millimetres + beyond) * (100000 + slack.ordering_allowance.thousandths());
+    const std::int64_t with_slack = rounded_up(exact, 100000) / 100000;
+    if (with_slack != whole.with_slack) {
+        found.push_back(
+            fmt::format("Cable {} needs {} mm with slack, not {} mm.", whole.id, with_slack, whole.with_slack));
+    }
+}
+
+void check_order(const Scenario& scenario, const CableProduct& product, const Whole& whole, Sentences& found) {
     const bool factory = scenario.rules.termination == Termination::factory;
     const std::int64_t step = factory ? product.length_step.millimetres() : 1000;
-    const std::int64_t ordered = rounded_up(cable.lengths.with_slack.millimetres(), step);
-    if (ordered != cable.lengths.ordered.millimetres()) {
-        found.push_back(fmt::format("Cable {} must be ordered as {} mm, not {} mm.", cable.id, ordered,
-                                    cable.lengths.ordered.millimetres()));
+    const std::int64_t ordered = rounded_up(whole.with_slack, step);
+    if (ordered != whole.ordered) {
+        found.push_back(fmt::format("Cable {} must be ordered as {} mm, not {} mm.", whole.id, ordered, whole.ordered));
     }
     const std::int64_t longest = product.longest.millimetres();
     std::int64_t pieces = 1;
     while (longest > 0 && pieces * longest < ordered && pieces <= ordered)
         ++pieces;
-    if (pieces - 1 != cable.lengths.joints) {
-        found.push_back(fmt::format("Cable {} needs {} joints, not {}.", cable.id, pieces - 1, cable.lengths.joints));
+    if (pieces - 1 != whole.joints) {
+        found.push_back(fmt::format("Cable {} needs {} joints, not {}.", whole.id, pieces - 1, whole.joints));
     }
+}
+
+/// Whole cables, each with its parts in order from the hub.
+std::vector<std::vector<int>> whole_cables(const Plan& plan) {
+    std::vector<std::vector<int>> whole;
+    std::map<int, std::size_t> whole_of;
+    for (std::size_t c = 0; c < plan.cables.size(); ++c) {
+        const auto& before = plan.cables[c].spliced_to;
+        const std::size_t at = before ? whole_of.at(*before) : whole.size();
+        if (!before) whole.emplace_back();
+        whole_of[static_cast<int>(c)] = at;
+        whole[at].push_back(static_cast<int>(c));
+    }
+    return whole;
+}
+
+void check_whole(const Scenario& scenario, const Plan& plan, const std::vector<int>& parts, Sentences& found) {
+    Whole whole;
+    whole.id = item(plan.cables, parts.back()).id;
+    const int product = item(plan.cables, parts.front()).product;
+    for (const int c : parts) {
+        const PlannedCable& cable = item(plan.cables, c);
+        add_part(scenario, cable, c == parts.front(), whole);
+        const bool trunk = parts.size() == 1 || cable.role == CableRole::trunk;
+        if (trunk && cable.product == product) continue;
+        found.push_back(fmt::format("Cable {} is spliced to one that is no part of its trunk.", cable.id));
+    }
+    if (!whole.joined) {
+        if (parts.size() > 1) found.push_back(fmt::format("The parts of cable {} do not meet end to end.", whole.id));
+        return;
+    }
+    check_slack(scenario, whole, found);
+    check_order(scenario, item(scenario.catalogue.cables, product), whole, found);
 }
 
 void check_no_repeats(const Scenario& scenario, const PlannedCable& cable, Sentences& found) {
@@ -150,9 +212,10 @@ Sentences route_violations(const Scenario& scenario, const Plan& plan) {
     for (const PlannedCable& cable : plan.cables) {
         if (!ids.insert(cable.id).second) found.push_back(fmt::format("Two cables are called {}.", cable.id));
         check_walk(scenario, cable, found);
-        check_order(scenario, cable, found);
         check_no_repeats(scenario, cable, found);
     }
+    for (const std::vector<int>& parts : whole_cables(plan))
+        check_whole(scenario, plan, parts, found);
     check_trenches(scenario, plan, found);
     check_fill(scenario, plan, found);
     return found;

@@ -62,20 +62,37 @@ void check_building_spares(const Scenario& scenario, const Plan& plan, Sentences
     }
 }
 
+/// What of a trunk is spliced through to the next part where it was cut; nothing elsewhere.
+StrandNeed spliced_through(const Plan& plan, int trunk) {
+    for (const PlannedCable& cable : plan.cables) {
+        if (cable.spliced_to == trunk) return cable.need;
+    }
+    return {};
+}
+
 void check_enclosure_need(const Scenario& scenario, const Plan& plan, const PlannedEnclosure& enclosure,
                           Sentences& found) {
     const std::string& id = item(scenario.places, enclosure.place).id;
     StrandNeed sum;
+    int ending = 0;
+    int ending_in_use = 0;
     for (const int trunk : enclosure.trunks) {
         const StrandNeed& need = item(plan.cables, trunk).need;
+        const StrandNeed through = spliced_through(plan, trunk);
         sum.in_use += need.in_use;
         sum.spare += need.spare;
         sum.headroom += need.headroom;
+        ending += need.total() - through.total();
+        ending_in_use += need.in_use - through.in_use;
+        if (through.in_use > need.in_use || through.spare > need.spare || through.headroom > need.headroom) {
+            found.push_back(
+                fmt::format("More strands are spliced to {} than it has for them.", item(plan.cables, trunk).id));
+        }
     }
-    if (sum.in_use != enclosure.need.in_use || sum.total() != enclosure.need.total()) {
+    if (ending_in_use != enclosure.need.in_use || ending != enclosure.need.total()) {
         found.push_back(
-            fmt::format("The trunks to the enclosure at {} carry {} strands ({} in use), its need is {} ({}).", id,
-                        sum.total(), sum.in_use, enclosure.need.total(), enclosure.need.in_use));
+            fmt::format("The trunks to the enclosure at {} end {} strands ({} in use) there, its need is {} ({}).", id,
+                        ending, ending_in_use, enclosure.need.total(), enclosure.need.in_use));
     }
     const SpareRules& rules = scenario.rules.spare;
     const int spare = std::max(rules.trunk_spare_least, rounded_up_share(sum.in_use, rules.trunk_spare));
@@ -101,6 +118,16 @@ void check_enclosure_place(const Scenario& scenario, const PlannedEnclosure& enc
     if (enclosure.trunks.empty()) found.push_back(fmt::format("No trunk leads to the enclosure at {}.", place.id));
 }
 
+/// At the hub, or where the part before it ends in an enclosure and nothing else is spliced to that part.
+bool begins_rightly(const Scenario& scenario, const Plan& plan, const PlannedCable& cable) {
+    if (!cable.spliced_to) return cable.from == scenario.hub.place;
+    const auto to_the_same = std::count_if(plan.cables.begin(), plan.cables.end(), [&](const PlannedCable& other) {
+        return other.spliced_to == cable.spliced_to;
+    });
+    const PlannedCable& before = item(plan.cables, *cable.spliced_to);
+    return to_the_same == 1 && before.role == CableRole::trunk && before.to == cable.from && before.enclosure;
+}
+
 void check_trunks(const Scenario& scenario, const Plan& plan, Sentences& found) {
     std::map<int, int> listed;
     for (std::size_t e = 0; e < plan.enclosures.size(); ++e) {
@@ -108,7 +135,7 @@ void check_trunks(const Scenario& scenario, const Plan& plan, Sentences& found) 
             const PlannedCable& cable = item(plan.cables, trunk);
             ++listed[trunk];
             if (cable.role == CableRole::trunk && cable.enclosure == static_cast<int>(e) &&
-                cable.to == plan.enclosures[e].place && cable.from == scenario.hub.place) {
+                cable.to == plan.enclosures[e].place && begins_rightly(scenario, plan, cable)) {
                 continue;
             }
             found.push_back(fmt::format("Cable {} is not a trunk from the hub to the enclosure at {}.", cable.id,

@@ -5,6 +5,7 @@
 
 #include "extension/plan_order.hpp"
 #include "layout/cable_pieces.hpp"
+#include "layout/cut_trunk.hpp"
 #include "layout/link_choice.hpp"
 #include "rates/cable_rates.hpp"
 #include "rates/gear_rates.hpp"
@@ -21,11 +22,13 @@ struct Load {
     StrandNeed need;
 };
 
-/// Taking `strands` into use: of those set aside, headroom goes first and spares last, so that as many adapters are
-/// plugged as before as long as that will do.
-StrandNeed with_more_in_use(StrandNeed need, int strands, int of_product) {
+/// Taking `strands` into use: of those set aside, headroom goes first, then spares beyond the policy's, the others
+/// last, so that as many adapters are plugged as before as long as that will do.
+StrandNeed with_more_in_use(StrandNeed need, int strands, int of_product, int spare_by_policy) {
     need.in_use += strands;
-    need.headroom = std::max(0, need.headroom - strands);
+    const int from_headroom = std::min(need.headroom, strands);
+    need.headroom -= from_headroom;
+    need.spare -= std::clamp(need.spare - spare_by_policy, 0, strands - from_headroom);
     need.spare = std::max(0, std::min(need.spare, of_product - need.in_use));
     need.headroom = std::max(0, std::min(need.headroom, of_product - need.in_use - need.spare));
     return need;
@@ -37,6 +40,9 @@ public:
         : task_(task), scenario_(task.scenario), routed_(routed), dark_(task.works.dark_strands) {
         extended_.plan = task.built;
         built_enclosures_ = static_cast<int>(task.built.enclosures.size());
+        if (task.cut == nullptr) return;
+        extended_.cut = task.cut->near;
+        extended_.interrupted = task.cut->links;
     }
 
     ExtensionAssembly run() {
@@ -167,14 +173,13 @@ private:
         plan().enclosures.push_back(std::move(planned));
     }
 
-    /// A built trunk with dark strands for one more link, lit; -1 where none has any left.
+    /// A built trunk with dark strands for one more link, lit in all its parts; -1 where none has any left.
     int light_trunk(int enclosure, int strands) {
         for (const int c : plan().enclosures[static_cast<std::size_t>(enclosure)].trunks) {
-            int& dark = dark_[static_cast<std::size_t>(c)];
-            if (dark < strands) continue;
-            dark -= strands;
-            PlannedCable& trunk = plan().cables[static_cast<std::size_t>(c)];
-            trunk.need = with_more_in_use(trunk.need, strands, strands_of(trunk));
+            const std::vector<int> parts = parts_of_trunk(plan(), c);
+            const auto lacks = [&](int part) { return dark_[static_cast<std::size_t>(part)] < strands; };
+            if (std::any_of(parts.begin(), parts.end(), lacks)) continue;
+            light_parts(parts, strands);
             const auto same = [c](const LitStrands& lit) { return lit.cable == c; };
             const auto found = std::find_if(extended_.lit.begin(), extended_.lit.end(), same);
             if (found == extended_.lit.end()) {
@@ -189,6 +194,38 @@ private:
         return -1;
     }
 
+    /// Strands that are lit as far as a cut are dark for good behind it; as many fewer are set aside there. Those that
+    /// ended dark at the cut are lit first.
+    void light_parts(const std::vector<int>& parts, int strands) {
+        std::vector<int> whole = parts;
+        while (const auto behind = part_behind(plan(), whole.back()))
+            whole.push_back(*behind);
+        std::vector<StrandNeed> ended;
+        for (const int part : whole)
+            ended.push_back(strands_ending(plan(), part));
+        const std::size_t last = parts.size() - 1;
+        const int ended_dark = whole.size() > parts.size() ? std::min(strands, ended[last].spare) : 0;
+        ended[last].spare -= ended_dark;
+        for (std::size_t i = 0; i < whole.size(); ++i) {
+            dark_[static_cast<std::size_t>(whole[i])] -= i <= last ? strands : strands - ended_dark;
+            if (i <= last) light_part(whole[i], strands, ended_dark);
+            if (i == 0) continue;
+            const StrandNeed& before = plan().cables[static_cast<std::size_t>(whole[i - 1])].need;
+            StrandNeed& need = plan().cables[static_cast<std::size_t>(whole[i])].need;
+            need.spare = std::min(need.spare, std::max(0, before.spare - ended[i - 1].spare));
+            need.headroom = std::min(need.headroom, std::max(0, before.headroom - ended[i - 1].headroom));
+        }
+    }
+
+    /// `of_spares` of the strands are among the part's spares.
+    void light_part(int part, int strands, int of_spares) {
+        PlannedCable& cable = plan().cables[static_cast<std::size_t>(part)];
+        const int policy = trunk_need(cable.need.in_use + strands, scenario_.rules, scenario_.growth).spare;
+        cable.need.spare -= of_spares;
+        cable.need.in_use += of_spares;
+        cable.need = with_more_in_use(cable.need, strands - of_spares, strands_of(cable), policy);
+    }
+
     /// The trunk that the next link through the source runs in; -1 from the hub or where there is none.
     int trunk_for_link(const Source& source, int strands) {
         if (source.kind == Source::Kind::hub) return -1;
@@ -197,6 +234,11 @@ private:
         if (next_on_trunk_.size() <= number) next_on_trunk_.resize(number + 1, 0);
         const auto link = static_cast<std::size_t>(next_on_trunk_[number]++);
         return link < trunk_of_link_[number].size() ? trunk_of_link_[number][link] : -1;
+    }
+
+    std::vector<int> way_in_trunks(const Source& source, int strands) {
+        const int trunk = trunk_for_link(source, strands);
+        return trunk < 0 ? std::vector<int>{} : parts_of_trunk(plan(), trunk);
     }
 
     void add_building(const RoutedAddition& addition) {
@@ -225,7 +267,7 @@ private:
                 link.number = number + 1;
                 link.rate = demand.rate;
                 link.strands = strands;
-                if (!from_hub) link.cables.push_back(trunk_for_link(addition.source, strands));
+                if (!from_hub) link.cables = way_in_trunks(addition.source, strands);
                 link.cables.push_back(own[static_cast<std::size_t>(number)]);
                 light(std::move(link));
             }
@@ -236,13 +278,10 @@ private:
 
     void light(PlannedLink link) {
         if (!reason_.empty()) return;
-        link.mated_pairs = static_cast<int>(link.cables.size()) + 1;
-        for (const int c : link.cables) {
-            const PlannedCable& cable = plan().cables[static_cast<std::size_t>(c)];
-            link.glass += glass_of(cable.lengths, scenario_.rules);
-            link.splices += cable.lengths.joints + (scenario_.rules.termination == Termination::spliced ? 2 : 0);
-        }
-        const GlassPath path{link.glass, link.mated_pairs, link.splices};
+        const GlassPath path = path_through(scenario_, plan(), link.cables);
+        link.glass = path.glass;
+        link.mated_pairs = path.mated_pairs;
+        link.splices = path.splices;
         const auto lit = cheapest_lighting(scenario_, link.rate, path);
         if (!lit)
             return fail("building " + building(link.building).id + ": " + why_no_optic(scenario_, link.rate, path));
@@ -263,28 +302,39 @@ private:
         plan().building_gear.push_back({index, *gear});
     }
 
-    /// Built enclosures whose trunks now have more strands plugged get boxes for what they lack.
+    static StrandNeed ending_at(const Plan& plan, int enclosure) {
+        StrandNeed sum;
+        for (const int c : plan.enclosures[static_cast<std::size_t>(enclosure)].trunks) {
+            const StrandNeed need = strands_ending(plan, c);
+            sum = {sum.in_use + need.in_use, sum.spare + need.spare, sum.headroom + need.headroom};
+        }
+        return sum;
+    }
+
+    /// Built enclosures where other strands end now get boxes for what they lack.
     void refit_enclosures() {
-        for (int e = 0; e < built_enclosures_; ++e) {
+        for (int e = 0; e < built_enclosures_ && reason_.empty(); ++e) {
             PlannedEnclosure& enclosure = plan().enclosures[static_cast<std::size_t>(e)];
-            const int before = enclosure.need.total();
-            StrandNeed sum;
-            for (const int c : enclosure.trunks) {
-                const StrandNeed& need = plan().cables[static_cast<std::size_t>(c)].need;
-                sum = {sum.in_use + need.in_use, sum.spare + need.spare, sum.headroom + need.headroom};
-            }
             std::sort(enclosure.serves.begin(), enclosure.serves.end());
-            if (sum.in_use == enclosure.need.in_use) continue;
-            enclosure.need = sum;
-            const int lacking = sum.total() - before - task_.works.free_adapters[static_cast<std::size_t>(e)];
-            if (lacking <= 0) continue;
-            const auto more = cheapest_enclosures(scenario_, lacking);
-            if (!more) {
-                fail("the catalogue has no enclosure for more adapters at " + place_id(enclosure.place));
-                return;
-            }
-            // Behind those that are there, so that adapters keep their numbers.
-            enclosure.products.insert(enclosure.products.end(), more->begin(), more->end());
+            const StrandNeed now = ending_at(plan(), e);
+            const StrandNeed before = ending_at(task_.built, e);
+            if (now.in_use == before.in_use && now.total() == before.total()) continue;
+            const int lacking =
+                now.total() - enclosure.need.total() - task_.works.free_adapters[static_cast<std::size_t>(e)];
+            enclosure.need = now;
+            if (lacking > 0) add_boxes(e, lacking);
+        }
+    }
+
+    void add_boxes(int e, int adapters) {
+        PlannedEnclosure& enclosure = plan().enclosures[static_cast<std::size_t>(e)];
+        const auto more = cheapest_enclosures(scenario_, adapters);
+        if (!more) return fail("the catalogue has no enclosure for more adapters at " + place_id(enclosure.place));
+        // Behind those that are there, so that adapters keep their numbers.
+        enclosure.products.insert(enclosure.products.end(), more->begin(), more->end());
+        if (task_.cut != nullptr && task_.cut->enclosure == e) {
+            extended_.enclosures.push_back(e);
+        } else {
             extended_.boxes.push_back({e, *more});
         }
     }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "extension/routed_extension.hpp"
+#include "extension/trunk_cut.hpp"
 #include "extension/works.hpp"
 #include "layout/plan.hpp"
 #include "scenario/scenario.hpp"
@@ -37,17 +38,21 @@ struct ExtendedPlan {
     std::vector<Pieces> hub_gear;
     std::vector<LitStrands> lit;
     std::vector<AddedBoxes> boxes;
+    /// Of a trunk that is cut for it: the part before the cut. Its enclosure is among the new ones.
+    std::optional<int> cut;
+    std::vector<int> interrupted;  ///< Links that are taken apart and made again, into the plan's links.
 };
 
 /// What there is to build on, and what for.
 struct ExtensionTask {
     const Scenario& scenario;
-    const Plan& built;
+    const Plan& built;  ///< With the cut in it, where one is made.
     const BuiltWorks& works;
     const std::vector<BuildingIndex>& additions;
     /// Switches that the hub needs for all new links; nothing where the catalogue has none that will do.
     std::optional<std::vector<Pieces>> hub_gear;
     std::string why_no_hub_gear;
+    const MadeCut* cut = nullptr;  ///< A trunk that is cut for the extension.
 };
 
 /// A plan, or why the routes cannot be made into one.

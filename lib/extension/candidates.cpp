@@ -155,6 +155,30 @@ std::vector<std::vector<std::size_t>> subsets_of(std::size_t count) {
     return subsets;
 }
 
+/// Sources for the additions that are not among these: every assignment that has the strands. Where there are others,
+/// additions are few.
+std::vector<std::vector<std::vector<Source>>> sources_of_others(const ExtensionSearch& search,
+                                                                const std::vector<std::size_t>& subset,
+                                                                const std::vector<Source>& sources) {
+    std::vector<std::size_t> others;
+    for (std::size_t i = 0; i < search.additions.size(); ++i) {
+        if (std::find(subset.begin(), subset.end(), i) == subset.end()) others.push_back(i);
+    }
+    std::vector<std::vector<std::vector<Source>>> all;
+    std::vector<std::size_t> digits(others.size(), 0);
+    do {
+        // Whoever comes through the new enclosure takes no strands that are there.
+        std::vector<Source> assigned(search.additions.size(), Source{});
+        for (std::size_t n = 0; n < others.size(); ++n)
+            assigned[others[n]] = sources[digits[n]];
+        if (!strands_suffice(search, assigned)) continue;
+        all.emplace_back();
+        for (const Source& source : assigned)
+            all.back().push_back({source});
+    } while (count_on(digits, sources.size()));
+    return all;
+}
+
 /// Figures of a trunk that serves these additions.
 std::optional<CableFigures> trunk_figures(const ExtensionSearch& search, const std::vector<std::size_t>& subset) {
     int in_use = 0;
@@ -215,12 +239,15 @@ std::vector<Candidate> through_new_enclosures(const ExtensionSearch& search, con
         const auto trunk = trunk_figures(search, subset);
         if (!trunk) continue;
         const bool all = subset.size() == search.additions.size();
-        for (const PlaceIndex place : places) {
-            auto routed = routed_through(search, {place, *trunk, subset}, sources);
-            if (!routed) continue;
-            const std::string& id = search.scenario.places[static_cast<std::size_t>(place)].id;
-            candidates.push_back({*std::move(routed),
-                                  (all ? "all through a new enclosure at " : "some through a new enclosure at ") + id});
+        for (const auto& of_others : sources_of_others(search, subset, sources)) {
+            for (const PlaceIndex place : places) {
+                auto routed = routed_through(search, {place, *trunk, subset}, of_others);
+                if (!routed) continue;
+                const std::string& id = search.scenario.places[static_cast<std::size_t>(place)].id;
+                candidates.push_back(
+                    {*std::move(routed),
+                     (all ? "all through a new enclosure at " : "some through a new enclosure at ") + id});
+            }
         }
     }
     return candidates;

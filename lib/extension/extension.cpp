@@ -5,12 +5,12 @@
 #include <set>
 
 #include "extension/candidates.hpp"
+#include "extension/cut_in.hpp"
+#include "extension/description.hpp"
 #include "extension/extension_bill.hpp"
 #include "rates/gear_rates.hpp"
-#include "rates/opening_rates.hpp"
 #include "rates/quote_rates.hpp"
 #include "routing/distances.hpp"
-#include "strand_map/strand_map_check.hpp"
 #include "strands/strand_need.hpp"
 
 namespace spadework {
@@ -47,9 +47,11 @@ public:
     /// Whether strands and adapters that are lacking are looked at.
     enum class Strands { as_they_are, always_enough };
 
-    Extender(const Scenario& scenario, const BuiltPlan& built, Strands strands = Strands::as_they_are)
+    Extender(const Scenario& scenario, const BuiltPlan& built, const ExtensionRules& rules,
+             Strands strands = Strands::as_they_are)
         : scenario_(scenario),
           built_(built),
+          rules_(rules),
           additions_(buildings_without_links(scenario, built.plan)),
           rate_(fastest_of(scenario, additions_)),
           works_(works_for(scenario, built.plan, rate_, strands)),
@@ -76,7 +78,7 @@ public:
             best = CostOfAdding{
                 direct, !assembly.extended->lit.empty(), {}, candidate.routed.additions.front().route.from};
             for (const Step& step : assembly.extended->opened)
-                best->opened += length_of(step);
+                best->opened += scenario_.segments[static_cast<std::size_t>(step.segment)].length;
         }
         return best;
     }
@@ -86,7 +88,8 @@ public:
             result_.feasible = true;
             result_.bound_covers_all = true;
             result_.extended.plan = built_.plan;
-            describe();
+            result_.findings = check(scenario_, built_.plan);
+            describe_extension(scenario_, built_, built_.strands, {}, result_);
             return std::move(result_);
         }
         const Network whole = network_of(scenario_);
@@ -96,7 +99,7 @@ public:
         search_.figures = service.cables;
         consider_all(service.constant);
         if (!result_.feasible) return infeasible(reason_.empty() ? "there is no way to the new buildings" : reason_);
-        describe();
+        describe_extension(scenario_, built_, best_->kept, best_->routed, result_);
         return std::move(result_);
     }
 
@@ -120,9 +123,10 @@ private:
     }
 
     Extension infeasible(const std::string& reason) {
-        result_ = {};
-        result_.reason = reason;
-        return std::move(result_);
+        Extension none;
+        none.reason = reason;
+        none.interrupting = std::move(result_.interrupting);
+        return none;
     }
 
     int new_links() const {
@@ -149,32 +153,45 @@ private:
             consider(candidate);
         for (const Candidate& candidate : through_new_enclosures(search_, sources))
             consider(candidate);
+        settle(cheapest_cut_in(search_, *task_, built_.strands));
         name_others();
-        result_.cut_in = cheapest_cut_in(search_, *task_);
     }
 
     void consider(const Candidate& candidate) {
-        ExtensionAssembly assembly = assemble(*task_, candidate.routed);
-        if (!assembly.extended) {
-            if (reason_.empty()) reason_ = assembly.reason;
-            note_other(candidate.what, std::nullopt, assembly.reason);
+        Pricing pricing = priced(*task_, candidate.routed);
+        if (!pricing.way) {
+            note_failure(pricing.reason);
+            note_other(candidate.what, std::nullopt, pricing.reason);
             return;
         }
-        Bill bill = price_of_extension(scenario_, *assembly.extended);
-        const Money total = bill.total();
-        note_other(candidate.what, total, "");
-        if (result_.feasible && total >= result_.total) return;
-        const Findings findings = check(scenario_, assembly.extended->plan);
-        if (has_errors(findings)) {
-            if (reason_.empty()) reason_ = findings.front().what;
-            return;
+        note_other(candidate.what, pricing.way->total, "");
+        if (best_ && pricing.way->total >= best_->total) return;
+        const std::string error = check_way(scenario_, *pricing.way);
+        if (!error.empty()) return note_failure(error);
+        pricing.way->kept = built_.strands;
+        best_ = std::move(pricing.way);
+    }
+
+    void note_failure(const std::string& reason) {
+        if (reason_.empty()) reason_ = reason;
+    }
+
+    /// The cheapest that touches nothing, or the one that interrupts links where that may be and is cheaper.
+    void settle(std::optional<PricedWay> interrupting) {
+        const bool cheaper = interrupting && (!best_ || interrupting->total < best_->total);
+        if (rules_.may_interrupt && cheaper) {
+            if (best_) touching_nothing_ = best_->total;
+            best_ = std::move(interrupting);
+        } else if (interrupting) {
+            result_.interrupting = InterruptingWay{*interrupting->interruption, interrupting->total};
         }
+        if (!best_) return;
         result_.feasible = true;
-        result_.total = total;
-        result_.bill = std::move(bill);
-        result_.extended = *std::move(assembly.extended);
-        result_.findings = findings;
-        routed_ = candidate.routed;
+        result_.total = best_->total;
+        result_.bill = std::move(best_->bill);
+        result_.extended = std::move(best_->extended);
+        result_.findings = std::move(best_->findings);
+        result_.interruption = std::move(best_->interruption);
     }
 
     /// The cheapest of each kind that has a name.
@@ -187,98 +204,27 @@ private:
     }
 
     void name_others() {
+        const bool named = std::any_of(others_.begin(), others_.end(), [&](const auto& other) {
+            return touching_nothing_ && other.second.total == touching_nothing_;
+        });
+        if (touching_nothing_ && !named)
+            result_.others.push_back({"the cheapest that interrupts no link", touching_nothing_, ""});
         for (auto& [kind, other] : others_) {
             if (!result_.feasible || !other.total || *other.total > result_.total) result_.others.push_back(other);
         }
     }
 
-    void describe() {
-        describe_additions();
-        measure_ways();
-        for (const int c : result_.extended.cables)
-            result_.cable_ordered += cable_at(c).lengths.ordered;
-        for (const LitStrands& lit : result_.extended.lit)
-            result_.strands_taken += lit.strands;
-        const Plan& plan = result_.extended.plan;
-        result_.strand_map = map_strands(scenario_, plan, tia_598_order(), built_.strands);
-        result_.link_budgets = link_budgets(scenario_, plan);
-        if (additions_.empty()) result_.findings = check(scenario_, plan);
-        result_.violations = strand_map_violations(scenario_, plan, result_.strand_map);
-        compare_with_built();
-    }
-
-    const PlannedCable& cable_at(int index) const {
-        return result_.extended.plan.cables[static_cast<std::size_t>(index)];
-    }
-
-    Length length_of(const Step& step) const {
-        return scenario_.segments[static_cast<std::size_t>(step.segment)].length;
-    }
-
-    void describe_additions() {
-        std::map<Step, int> uses;
-        for (const RoutedAddition& addition : routed_.additions) {
-            for (const Step& step : addition.route.steps)
-                ++uses[step];
-        }
-        for (const RoutedAddition& routed : routed_.additions) {
-            Addition addition{routed.building, routed.source, routed.route.from, {}, {}};
-            for (const Step& step : routed.route.steps) {
-                addition.route += length_of(step);
-                if (uses[step] > 1) addition.shared += length_of(step);
-            }
-            result_.additions.push_back(addition);
-        }
-    }
-
-    void measure_ways() {
-        std::set<Step> used;
-        for (const int c : result_.extended.cables)
-            used.insert(cable_at(c).steps.begin(), cable_at(c).steps.end());
-        for (const Step& step : used) {
-            const Way way = ways_of(scenario_, step.segment)[static_cast<std::size_t>(step.way)];
-            const bool dug = way.method->kind != MethodKind::existing_duct && way.method->kind != MethodKind::pole_line;
-            if (!dug) {
-                result_.reused += length_of(step);
-            } else if (dug_before(step.segment)) {
-                result_.opened_again += length_of(step);
-            } else {
-                result_.new_trench += length_of(step);
-            }
-        }
-    }
-
-    bool dug_before(SegmentIndex segment) const {
-        return std::any_of(built_.plan.trenches.begin(), built_.plan.trenches.end(), [&](const Step& step) {
-            return step.segment == segment && !is_open(scenario_, works_, step);
-        });
-    }
-
-    void compare_with_built() {
-        const std::vector<KeptStrand>& before = built_.before.empty() ? built_.strands : built_.before;
-        const auto after = kept_strands(scenario_, result_.extended.plan, result_.strand_map);
-        std::set<std::string> present;
-        for (const Building& building : scenario_.buildings)
-            present.insert(building.id);
-        std::set<std::string> gone;
-        for (const KeptStrand& strand : before) {
-            if (!strand.building.empty() && !present.contains(strand.building)) gone.insert(strand.building);
-        }
-        result_.untouched = compare_strands(before, after, {gone.begin(), gone.end()});
-        for (const TouchedLink& link : result_.untouched.touched)
-            result_.violations.push_back("Link " + std::to_string(link.link) + " to " + link.building +
-                                         " is touched: " + link.how + ".");
-    }
-
     const Scenario& scenario_;
     const BuiltPlan& built_;
+    const ExtensionRules rules_;
     const std::vector<BuildingIndex> additions_;
     const BitRate rate_;
     const BuiltWorks works_;
     const Scenario alone_;
     ExtensionSearch search_;
     std::optional<ExtensionTask> task_;
-    RoutedExtension routed_;
+    std::optional<PricedWay> best_;
+    std::optional<Money> touching_nothing_;  ///< What the cheapest such costs, where another is taken.
     std::string reason_;
     std::map<std::string, OtherWay> others_;
     Extension result_;
@@ -286,13 +232,13 @@ private:
 
 }  // namespace
 
-Extension extend(const Scenario& scenario, const BuiltPlan& built) {
-    return Extender(scenario, built).run();
+Extension extend(const Scenario& scenario, const BuiltPlan& built, const ExtensionRules& rules) {
+    return Extender(scenario, built, rules).run();
 }
 
 std::optional<CostOfAdding> cost_of_adding(const Scenario& scenario, const Plan& built) {
     const BuiltPlan plan{built, {}};
-    return Extender(scenario, plan, Extender::Strands::always_enough).cost();
+    return Extender(scenario, plan, {}, Extender::Strands::always_enough).cost();
 }
 
 }  // namespace spadework

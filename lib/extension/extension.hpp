@@ -10,7 +10,7 @@
 #include "checks/checks.hpp"
 #include "costing/bill.hpp"
 #include "extension/assembling.hpp"
-#include "extension/cut_in.hpp"
+#include "extension/priced_way.hpp"
 #include "extension/untouched.hpp"
 #include "layout/plan.hpp"
 #include "scenario/scenario.hpp"
@@ -36,6 +36,17 @@ struct Addition {
     Length shared;  ///< Of its route, opened together with other further cables.
 };
 
+/// What may be done to what was built.
+struct ExtensionRules {
+    bool may_interrupt = false;  ///< Links may be taken down for a while, where that is cheaper.
+};
+
+/// A way that takes links down for a while, and is not taken.
+struct InterruptingWay {
+    Interruption interruption;
+    Money total;  ///< What the customer would pay.
+};
+
 /// An extension that was looked at and would have cost more, or cannot be built.
 struct OtherWay {
     std::string what;            ///< "every new building by a cable of its own from the hub".
@@ -50,26 +61,30 @@ struct Extension {
     std::vector<Addition> additions;
     Bill bill;
     Money total;
-    /// No extension in which every new building has a cable of its own, from the hub or from an enclosure that stands,
-    /// costs less; proved as bounds on layouts are.
+    /// No extension that touches nothing, and in which every new building has a cable of its own, from the hub or from
+    /// an enclosure that stands, costs less; proved as bounds on layouts are.
     Money bound;
     bool bound_covers_all = false;  ///< The rules allow no further enclosure, so that there is no other way.
     std::vector<OtherWay> others;
-    std::optional<CutIn> cut_in;  ///< The cheapest that touches what is there; never taken, cheaper or not.
-    Length new_trench;            ///< Opened for the first time.
-    Length opened_again;          ///< Closed trenches of the plan that are opened once more.
-    Length reused;                ///< Existing ducts and pole lines that the new cables use.
-    Length cable_ordered;         ///< Of the new cables.
-    int strands_taken = 0;        ///< Of built trunks that were dark.
+    std::optional<Interruption> interruption;  ///< What is down while this one is made; nothing where no link is.
+    /// The cheapest other that takes links down: dearer, or not allowed. Where this one does, nothing.
+    std::optional<InterruptingWay> interrupting;
+    Length new_trench;      ///< Opened for the first time.
+    Length opened_again;    ///< Closed trenches of the plan that are opened once more.
+    Length reused;          ///< Existing ducts and pole lines that the new cables use.
+    Length cable_ordered;   ///< Of the new cables.
+    int strands_taken = 0;  ///< Of built trunks that were dark.
     StrandMap strand_map;
     std::vector<LinkBudget> link_budgets;
     Findings findings;
+    /// Links that are not interrupted. Those that are, and are the same from port to port again, are in `restored`.
     Untouched untouched;
+    Untouched restored;
     std::vector<std::string> violations;  ///< Bugs found by separate code; nothing may be shown when there are any.
 };
 
-/// Serves every building that the site has and the plan does not.
-Extension extend(const Scenario& scenario, const BuiltPlan& built);
+/// Serves every building that the site has and the plan does not, without touching a link unless the rules allow it.
+Extension extend(const Scenario& scenario, const BuiltPlan& built, const ExtensionRules& rules = {});
 
 /// What it would cost to serve them as if trunks always had dark strands and enclosures adapters: for expected costs,
 /// where running out of strands is counted apart. No further enclosures are looked at.

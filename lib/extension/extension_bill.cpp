@@ -5,6 +5,7 @@
 
 #include "costing/line.hpp"
 #include "costing/lines.hpp"
+#include "layout/cut_trunk.hpp"
 #include "rates/cable_rates.hpp"
 
 namespace spadework {
@@ -32,7 +33,23 @@ Plan new_parts(const ExtendedPlan& extended) {
     return parts;
 }
 
-/// Both ends of strands that were dark. Factory-made ends are on the cable already; spliced ones take a pigtail each.
+/// What a strand that was dark takes at the cut where it ends now: a pigtail, and its splice, unless all strands of the
+/// trunk are spliced for this cut.
+void add_ends_at_cut(const Scenario& scenario, const ExtendedPlan& extended, const LitStrands& lit,
+                     std::vector<CostLine>& lines) {
+    const Cause cause{CauseKind::cable, extended.plan.cables[static_cast<std::size_t>(lit.cable)].id};
+    const SplicingPrices& splicing = scenario.catalogue.splicing;
+    add_unless_empty(line_of_pieces(Category::terminations, "pigtail", lit.strands, splicing.pigtail_price, cause),
+                     lines);
+    if (extended.cut == lit.cable) return;
+    const WorkTime time = splicing.set_up_time + splicing.time_per_splice * lit.strands;
+    add_unless_empty(line_of_work(Category::terminations, "splice strands of a trunk at a cut",
+                                  {time, splicing.rate_per_hour, Trade::splicer}, cause),
+                     lines);
+}
+
+/// Ends of strands that were dark, both or, where they end at a cut, the one at the hub. Factory-made ends are on the
+/// cable already; spliced ones take a pigtail each.
 void add_lit_strands(const Scenario& scenario, const ExtendedPlan& extended, std::vector<CostLine>& lines) {
     for (const LitStrands& lit : extended.lit) {
         const PlannedCable& cable = extended.plan.cables[static_cast<std::size_t>(lit.cable)];
@@ -40,16 +57,39 @@ void add_lit_strands(const Scenario& scenario, const ExtendedPlan& extended, std
         const Cause cause{CauseKind::cable, cable.id};
         const EndWork end = end_work(product, lit.strands, scenario);
         const bool factory = scenario.rules.termination == Termination::factory;
+        const bool at_cut = part_behind(extended.plan, lit.cable).has_value();
+        const int ends = at_cut ? 1 : 2;
+        if (at_cut) add_ends_at_cut(scenario, extended, lit, lines);
         if (!factory) {
-            add_unless_empty(line_of_pieces(Category::terminations, "pigtail", std::int64_t{2} * lit.strands,
+            add_unless_empty(line_of_pieces(Category::terminations, "pigtail", std::int64_t{ends} * lit.strands,
                                             scenario.catalogue.splicing.pigtail_price, cause),
                              lines);
         }
         const Trade trade = factory ? Trade::installer : Trade::splicer;
         add_unless_empty(line_of_work(Category::terminations,
                                       factory ? "plug and label strands of a trunk" : "splice strands of a trunk",
-                                      {end.time * 2, end.rate, trade}, cause),
+                                      {end.time * ends, end.rate, trade}, cause),
                          lines);
+    }
+}
+
+/// Splicing a trunk that is cut, and testing the links in it again.
+void add_cut(const Scenario& scenario, const ExtendedPlan& extended, std::vector<CostLine>& lines) {
+    if (extended.cut) {
+        const PlannedCable& part = extended.plan.cables[static_cast<std::size_t>(*extended.cut)];
+        const int strands = scenario.catalogue.cables[static_cast<std::size_t>(part.product)].strands;
+        const SplicingPrices& splicing = scenario.catalogue.splicing;
+        const WorkTime time = splicing.set_up_time + splicing.time_per_splice * strands;
+        add_unless_empty(line_of_work(Category::terminations, "splice every strand of a cut trunk",
+                                      {time, splicing.rate_per_hour, Trade::splicer}, {CauseKind::cable, part.id}),
+                         lines);
+    }
+    for (const int l : extended.interrupted) {
+        const PlannedLink& link = extended.plan.links[static_cast<std::size_t>(l)];
+        const Cause cause{CauseKind::building, scenario.buildings[static_cast<std::size_t>(link.building)].id};
+        const Work testing{test_work(link.strands, scenario.labour).time, scenario.labour.installer_rate,
+                           Trade::installer};
+        add_unless_empty(line_of_work(Category::testing, "test link again", testing, cause), lines);
     }
 }
 
@@ -76,6 +116,7 @@ Bill price_of_extension(const Scenario& scenario, const ExtendedPlan& extended) 
     add_trench_lines(scenario, parts, bill.lines);
     add_cable_lines(scenario, parts, bill.lines);
     add_lit_strands(scenario, extended, bill.lines);
+    add_cut(scenario, extended, bill.lines);
     add_link_lines(scenario, parts, bill.lines);
     add_enclosure_lines(scenario, parts, bill.lines);
     add_boxes(scenario, extended, bill.lines);

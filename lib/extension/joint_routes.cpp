@@ -147,7 +147,7 @@ PlaceIndex addition_place(const ExtensionSearch& search, std::size_t i) {
     return search.scenario.buildings[static_cast<std::size_t>(search.additions[i])].place;
 }
 
-/// One more addition beside routes that lie already, from the source that costs least on the way.
+/// One more addition beside routes that lie already, from the one of these sources that costs least on the way.
 bool add_from_nearest(const ExtensionSearch& search, std::size_t i, const std::vector<Source>& sources,
                       RoutedExtension& routed) {
     std::set<Step> open;
@@ -248,7 +248,7 @@ FreeRoutes routed_from_anywhere(const ExtensionSearch& search, const std::vector
 }
 
 std::optional<RoutedExtension> routed_through(const ExtensionSearch& search, const ThroughNew& through,
-                                              const std::vector<Source>& sources) {
+                                              const std::vector<std::vector<Source>>& sources) {
     const Network& network = search.network;
     graph::SharedCostProblem problem{network.vertex_count, network.edges, {}, {{through.place, 0}}};
     for (const std::size_t i : through.additions)
@@ -268,7 +268,7 @@ std::optional<RoutedExtension> routed_through(const ExtensionSearch& search, con
     }
     for (std::size_t i = 0; i < search.additions.size(); ++i) {
         const bool done = std::find(through.additions.begin(), through.additions.end(), i) != through.additions.end();
-        if (!done && !add_from_nearest(search, i, sources, routed)) return std::nullopt;
+        if (!done && !add_from_nearest(search, i, sources[i], routed)) return std::nullopt;
     }
     std::sort(routed.additions.begin(), routed.additions.end(),
               [](const RoutedAddition& a, const RoutedAddition& b) { return a.building < b.building; });

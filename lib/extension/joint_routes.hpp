@@ -50,9 +50,9 @@ struct ThroughNew {
     std::vector<std::size_t> additions;
 };
 
-/// These additions from the new enclosure, on a trunk from the hub; each of the others from whichever of the sources
-/// then costs least on the way. Nothing where there is no way.
+/// These additions from the new enclosure, on a trunk from the hub; each of the others from whichever of its sources
+/// (a list for each addition) then costs least on the way. Nothing where there is no way.
 std::optional<RoutedExtension> routed_through(const ExtensionSearch& search, const ThroughNew& through,
-                                              const std::vector<Source>& sources);
+                                              const std::vector<std::vector<Source>>& sources);
 
 }  // namespace spadework

@@ -54,8 +54,12 @@ void order_cables(ExtendedPlan& extended) {
         for (int& cable : link.cables)
             cable = moved[static_cast<std::size_t>(cable)];
     }
+    for (PlannedCable& cable : extended.plan.cables) {
+        if (cable.spliced_to) cable.spliced_to = moved[static_cast<std::size_t>(*cable.spliced_to)];
+    }
     for (LitStrands& lit : extended.lit)
         lit.cable = moved[static_cast<std::size_t>(lit.cable)];
+    if (extended.cut) extended.cut = moved[static_cast<std::size_t>(*extended.cut)];
 }
 
 }  // namespace
@@ -63,9 +67,12 @@ void order_cables(ExtendedPlan& extended) {
 void put_in_order(ExtendedPlan& extended) {
     order_enclosures(extended);
     order_cables(extended);
-    order_list(extended.plan.links, extended.links, [](const PlannedLink& a, const PlannedLink& b) {
+    const auto moved = order_list(extended.plan.links, extended.links, [](const PlannedLink& a, const PlannedLink& b) {
         return std::pair(a.building, a.number) < std::pair(b.building, b.number);
     });
+    for (int& link : extended.interrupted)
+        link = moved[static_cast<std::size_t>(link)];
+    std::sort(extended.interrupted.begin(), extended.interrupted.end());
     order_list(extended.plan.building_gear, extended.gear,
                [](const PlannedGear& a, const PlannedGear& b) { return a.building < b.building; });
 }

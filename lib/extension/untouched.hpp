@@ -4,11 +4,15 @@
 // that shares nothing with what plans or maps.
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "strand_map/strand_map.hpp"
 
 namespace spadework {
+
+/// A link by its building and its number there.
+using LinkName = std::pair<std::string, int>;
 
 /// A link that is not as it was, and in what.
 struct TouchedLink {

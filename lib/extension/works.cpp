@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "layout/cut_trunk.hpp"
 #include "rates/opening_rates.hpp"
 
 namespace spadework {
@@ -15,6 +16,15 @@ std::vector<int> dark_strands(const Scenario& scenario, const Plan& built) {
     for (const PlannedLink& link : built.links) {
         for (const int c : link.cables)
             dark[static_cast<std::size_t>(c)] -= link.strands;
+    }
+    // Strands of a part behind a cut can be lit from the hub only where they can in the parts before it and do not end
+    // there. Parts come behind those they are spliced to.
+    for (std::size_t c = 0; c < built.cables.size(); ++c) {
+        const auto& before = built.cables[c].spliced_to;
+        if (!before) continue;
+        const StrandNeed ended = strands_ending(built, *before);
+        const int through = dark[static_cast<std::size_t>(*before)] - ended.spare - ended.headroom;
+        dark[c] = std::max(0, std::min(dark[c], through));
     }
     return dark;
 }

@@ -75,10 +75,17 @@ void note_mismatches(const Scenario& scenario, const PlanFile& file, std::vector
 }
 
 /// How many strands of each cable carry links to buildings that are gone.
-std::map<std::string, int> freed_strands(const PlanFile& file, const std::vector<std::string>& gone) {
-    std::map<std::string, int> freed;
+struct Freed {
+    std::map<std::string, int> strands;
+    std::map<std::string, int> on_adapters;  ///< Those that end in an enclosure, and are not spliced on.
+};
+
+Freed freed_strands(const PlanFile& file, const std::vector<std::string>& gone) {
+    Freed freed;
     for (const NamedStrand& strand : file.strands) {
-        if (is_in(gone, strand.kept.building)) ++freed[strand.kept.cable];
+        if (!is_in(gone, strand.kept.building)) continue;
+        ++freed.strands[strand.kept.cable];
+        if (strand.far != Holder::spliced) ++freed.on_adapters[strand.kept.cable];
     }
     return freed;
 }
@@ -90,18 +97,18 @@ StrandNeed with_freed(StrandNeed need, int freed) {
 }
 
 void free_cables(PlanFile& file, const std::vector<std::string>& gone) {
-    const std::map<std::string, int> freed = freed_strands(file, gone);
-    const auto freed_of = [&](const std::string& cable) {
-        const auto found = freed.find(cable);
-        return found == freed.end() ? 0 : found->second;
+    const Freed freed = freed_strands(file, gone);
+    const auto freed_of = [](const std::map<std::string, int>& counts, const std::string& cable) {
+        const auto found = counts.find(cable);
+        return found == counts.end() ? 0 : found->second;
     };
     for (NamedCable& cable : file.cables) {
-        cable.need = with_freed(cable.need, freed_of(cable.id));
+        cable.need = with_freed(cable.need, freed_of(freed.strands, cable.id));
         if (is_in(gone, cable.building)) cable.building.clear();
     }
     for (NamedEnclosure& enclosure : file.enclosures) {
         for (const std::string& trunk : enclosure.trunks)
-            enclosure.need = with_freed(enclosure.need, freed_of(trunk));
+            enclosure.need = with_freed(enclosure.need, freed_of(freed.on_adapters, trunk));
         std::erase_if(enclosure.serves, [&](const std::string& id) { return is_in(gone, id); });
     }
     for (NamedStrand& strand : file.strands) {
@@ -158,6 +165,26 @@ BuiltFromFile built_from_file(const Scenario& scenario, const PlanFile& file) {
     return result;
 }
 
+namespace {
+
+/// Readings of buildings that are gone, and of links that are made again; and the length of a trunk that is cut.
+void forget_what_is_gone(const Scenario& scenario, const Extension& extension, plan_file::AsBuilt& as_built) {
+    std::set<std::pair<std::string, int>> made_again;
+    for (const int l : extension.extended.interrupted) {
+        const PlannedLink& link = extension.extended.plan.links[static_cast<std::size_t>(l)];
+        made_again.insert({scenario.buildings[static_cast<std::size_t>(link.building)].id, link.number});
+    }
+    std::erase_if(as_built.readings, [&](const plan_file::NamedReading& reading) {
+        return !find_building(scenario, reading.key.building) ||
+               made_again.contains({reading.key.building, reading.key.link});
+    });
+    if (!extension.interruption || extension.interruption->cut_far.empty()) return;
+    std::erase_if(as_built.cables,
+                  [&](const plan_file::AsBuiltCable& cable) { return cable.cable == extension.interruption->cut_far; });
+}
+
+}  // namespace
+
 PlanFile extended_file(const Scenario& scenario, const PlanFile& before, const Extension& extension) {
     LayoutResult result;
     result.layout = extension.extended.plan.layout;
@@ -167,10 +194,7 @@ PlanFile extended_file(const Scenario& scenario, const PlanFile& before, const E
     result.link_budgets = extension.link_budgets;
     PlanFile file = plan_file::plan_file_of(scenario, result);
     file.as_built = before.as_built;
-    if (file.as_built) {
-        std::erase_if(file.as_built->readings,
-                      [&](const auto& reading) { return !find_building(scenario, reading.key.building); });
-    }
+    if (file.as_built) forget_what_is_gone(scenario, extension, *file.as_built);
     file.costs = before.costs;
     for (auto& [category, amount] : file.costs.categories) {
         for (int c = 0; c < category_count; ++c) {

@@ -98,7 +98,32 @@ private:
                      "no fewer than in_use, spare and headroom together");
             }
             need_known(field_of(where, "enclosure"), cable.enclosure, enclosure_places_, "enclosure at");
+            check_cut(i, where);
         }
+    }
+
+    /// A part of a trunk that was cut goes on where the part before it ends in an enclosure; each place has one cut.
+    void check_cut(std::size_t i, const JsonValue& where) {
+        const NamedCable& cable = file_.cables[i];
+        if (cable.spliced_to.empty()) return;
+        const JsonValue& key = field_of(where, "spliced_to");
+        const auto end = file_.cables.begin() + static_cast<std::ptrdiff_t>(i);
+        const auto before =
+            std::find_if(file_.cables.begin(), end, [&](const NamedCable& one) { return one.id == cable.spliced_to; });
+        if (before == end) {
+            note(key, fmt::format("spliced to {}", shown(cable.spliced_to, 80)), "the id of an earlier cable");
+            return;
+        }
+        const bool joined = before->role == CableRole::trunk && cable.role == CableRole::trunk &&
+                            before->product == cable.product && before->strands == cable.strands &&
+                            before->to == cable.from && before->enclosure == cable.from;
+        if (!joined)
+            note(key, "parts that do not join", "two parts of one product, joined in the enclosure where the one ends");
+        if (!cuts_.insert(cable.from).second)
+            note(key, fmt::format("a second trunk cut at {}", shown(cable.from, 80)), "one at each place");
+        const bool fits = cable.need.in_use <= before->need.in_use && cable.need.spare <= before->need.spare &&
+                          cable.need.headroom <= before->need.headroom;
+        if (!fits) note(key, "more strands set aside than in the part before it", "no more of each kind");
     }
 
     /// Follows a cable from place to place.
@@ -261,6 +286,7 @@ private:
     std::map<NamedStep, const UsedSegment*> segments_;
     std::set<std::string> cable_ids_;
     std::set<std::string> enclosure_places_;
+    std::set<std::string> cuts_;  ///< Places of trunks that were cut.
     std::set<std::string> buildings_;
     std::map<std::pair<std::string, int>, const NamedLink*> links_;
 };

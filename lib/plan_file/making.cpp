@@ -117,6 +117,7 @@ private:
         named.need = one.need;
         named.lengths = one.lengths;
         named.building = building_or_none(one.building);
+        if (one.spliced_to) named.spliced_to = at(plan_.cables, *one.spliced_to).id;
         if (one.enclosure) named.enclosure = place(at(plan_.enclosures, *one.enclosure).place);
         return named;
     }

@@ -1,8 +1,13 @@
 #include "plan_file/plan_file.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace spadework::plan_file {
+
+bool has_cuts(const PlanFile& file) {
+    return std::ranges::any_of(file.cables, [](const NamedCable& cable) { return !cable.spliced_to.empty(); });
+}
 
 std::vector<KeptStrand> kept_strands(const PlanFile& file) {
     std::vector<KeptStrand> kept;

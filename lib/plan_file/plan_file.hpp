@@ -26,6 +26,8 @@ namespace spadework::plan_file {
 /// What the file's first key says, and its number; files of another are refused.
 inline constexpr const char* format_name = "spadework-plan";
 inline constexpr int format_version = 1;
+/// Of files with a trunk that was cut: their cables may have the key "spliced_to", their strands the holder "spliced".
+inline constexpr int format_version_with_cuts = 2;
 
 /// A segment and one of its ways: the id of a method of its ground, "existing duct" or "pole line".
 struct NamedStep {
@@ -67,8 +69,9 @@ struct NamedCable {
     int strands = 0;  ///< That the product has.
     StrandNeed need;
     CableLengths lengths;
-    std::string building;   ///< Whom it serves; empty for a trunk.
-    std::string enclosure;  ///< Place of the enclosure where a trunk ends or a drop begins; else empty.
+    std::string building;         ///< Whom it serves; empty for a trunk.
+    std::string enclosure;        ///< Place of the enclosure where a trunk ends or a drop begins; else empty.
+    std::string spliced_to = {};  ///< Of a trunk that was cut: id of the part nearer the hub; else empty.
 };
 
 struct NamedEnclosure {
@@ -171,6 +174,9 @@ struct PlanFile {
     NamedCosts costs;
     std::optional<AsBuilt> as_built;  ///< Once readings were accepted, or refused.
 };
+
+/// Whether a trunk of it was cut, which files of the first version cannot say.
+bool has_cuts(const PlanFile& file);
 
 /// The rows that a later strand map keeps to.
 std::vector<KeptStrand> kept_strands(const PlanFile& file);

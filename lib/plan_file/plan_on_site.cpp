@@ -171,6 +171,8 @@ private:
         cable.building = building_or_none(named.building);
         const auto enclosure = number_of_enclosure_.find(named.enclosure);
         if (enclosure != number_of_enclosure_.end()) cable.enclosure = enclosure->second;
+        const auto before = number_of_cable_.find(named.spliced_to);
+        if (before != number_of_cable_.end()) cable.spliced_to = before->second;
         return cable;
     }
 

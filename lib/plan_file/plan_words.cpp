@@ -15,7 +15,7 @@ const std::vector<std::string>& purpose_words() {
 }
 
 const std::vector<std::string>& holder_words() {
-    static const std::vector<std::string> words = {"hub-panel", "enclosure", "outlet", "stored"};
+    static const std::vector<std::string> words = {"hub-panel", "enclosure", "outlet", "stored", "spliced"};
     return words;
 }
 

@@ -29,7 +29,8 @@ constexpr Range any_thousandths{-1'000'000'000'000'000, 1'000'000'000'000'000};
 /// Reads one kind of thing after another.
 class Reader {
 public:
-    explicit Reader(Problems& problems) : problems_(problems) {}
+    /// `cuts`: the file's version knows trunks that were cut.
+    Reader(Problems& problems, bool cuts) : problems_(problems), cuts_(cuts) {}
 
     PlanFile plan(const JsonValue& value) {
         const Fields fields(
@@ -148,7 +149,7 @@ private:
         const Fields fields(value,
                             {"id", "role", "from", "to", "steps", "product", "strands", "in_use", "spare", "headroom",
                              "route_mm", "with_slack_mm", "ordered_mm", "joints", "building", "enclosure"},
-                            problems_);
+                            problems_, cuts_ ? std::vector<const char*>{"spliced_to"} : std::vector<const char*>{});
         NamedCable cable;
         cable.id = name(fields["id"]);
         cable.role = static_cast<CableRole>(word(fields["role"], role_words()));
@@ -162,6 +163,7 @@ private:
                          count(fields["joints"])};
         cable.building = name_or_none(fields["building"]);
         cable.enclosure = name_or_none(fields["enclosure"]);
+        if (cuts_) cable.spliced_to = name_or_none(fields["spliced_to"]);
         return cable;
     }
 
@@ -197,6 +199,12 @@ private:
         return {name(fields["building"]), {name(fields["product"]), count_from_one(fields["pieces"])}};
     }
 
+    Holder holder(const JsonValue& value) {
+        std::vector<std::string> words = holder_words();
+        if (!cuts_) words.pop_back();
+        return static_cast<Holder>(word(value, words));
+    }
+
     NamedStrand strand(const JsonValue& value) {
         const Fields fields(value,
                             {"cable", "strand", "tube", "colour", "purpose", "building", "link", "leg", "near",
@@ -214,8 +222,8 @@ private:
                        count(fields["far_port"])};
         strand.colour = {text(fields["tube"]), text(fields["colour"])};
         strand.purpose = static_cast<StrandPurpose>(word(fields["purpose"], purpose_words()));
-        strand.near = static_cast<Holder>(word(fields["near"], holder_words()));
-        strand.far = static_cast<Holder>(word(fields["far"], holder_words()));
+        strand.near = holder(fields["near"]);
+        strand.far = holder(fields["far"]);
         return strand;
     }
 
@@ -309,6 +317,7 @@ private:
     }
 
     Problems& problems_;
+    bool cuts_;
 };
 
 /// The value of a key of an object; null where it has none.
@@ -319,7 +328,11 @@ const JsonValue* member_of(const JsonValue& value, std::string_view key) {
     return nullptr;
 }
 
-/// Whether the file says that it is a plan file of this version. What says otherwise is not read further.
+bool is_version(const JsonValue& value, int version) {
+    return value.kind == JsonKind::number && value.number == version;
+}
+
+/// Whether the file says that it is a plan file of a version that is known. What says otherwise is not read further.
 bool is_of_the_format(const JsonValue& value, Problems& problems) {
     const JsonValue* format = member_of(value, "format");
     const JsonValue* version = member_of(value, "version");
@@ -331,9 +344,10 @@ bool is_of_the_format(const JsonValue& value, Problems& problems) {
     if (format->text != format_name) problems.add(*format, in_words(*format), fmt::format("text '{}'", format_name));
     if (version == nullptr) {
         problems.add(value, "no key 'version'", fmt::format("\"version\": {}", format_version));
-    } else if (version->kind != JsonKind::number || version->number != format_version) {
-        problems.add(*version, "a plan file of version " + in_words(*version),
-                     fmt::format("version {}, the one this program reads", format_version));
+    } else if (!is_version(*version, format_version) && !is_version(*version, format_version_with_cuts)) {
+        problems.add(
+            *version, "a plan file of version " + in_words(*version),
+            fmt::format("version {} or {}, those that this program reads", format_version, format_version_with_cuts));
     }
     return problems.none();
 }
@@ -350,7 +364,8 @@ ReadPlanFile read_plan_file(const std::string& file, std::string_view text) {
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {
-        PlanFile plan = Reader(problems).plan(*value);
+        const bool cuts = is_version(*member_of(*value, "version"), format_version_with_cuts);
+        PlanFile plan = Reader(problems, cuts).plan(*value);
         find_contradictions(*value, plan, problems);
         if (problems.none()) read.plan = std::move(plan);
     }

@@ -43,6 +43,7 @@ public:
             check(file_.strands[i]);
         }
         check_all_there();
+        check_splices();
     }
 
 private:
@@ -97,6 +98,12 @@ private:
     }
 
     void check_end(const NamedStrand& strand, const End& end) {
+        if (end.holder == Holder::spliced) {
+            // Which adapter and port: none. What it faces is seen once all are known.
+            spliced_.push_back({where_, &strand, end.is_far});
+            if (end.adapter > 0 || end.port > 0) note("an end that is spliced and plugged", "no adapter and no port");
+            return;
+        }
         const bool plugged = end.holder != Holder::stored;
         if (plugged != (end.adapter > 0)) {
             note(fmt::format("{} end: {} with adapter {}", end.name, name_of(end.holder), end.adapter),
@@ -123,6 +130,37 @@ private:
              "each port for one link");
     }
 
+    /// A spliced end faces a spliced end of the strand of its number in the other part, and both carry the same.
+    void check_splices() {
+        std::map<std::pair<std::string, int>, const NamedStrand*> by_name;
+        for (const NamedStrand& strand : file_.strands)
+            by_name[{strand.kept.cable, strand.kept.number}] = &strand;
+        for (const SplicedEnd& end : spliced_) {
+            const KeptStrand& kept = end.strand->kept;
+            const auto other = by_name.find({other_part(kept.cable, end.is_far), kept.number});
+            const bool faced =
+                other != by_name.end() && (end.is_far ? other->second->near : other->second->far) == Holder::spliced &&
+                std::tie(other->second->kept.building, other->second->kept.link, other->second->kept.leg) ==
+                    std::tie(kept.building, kept.link, kept.leg);
+            if (faced) continue;
+            where_ = end.where;
+            note(fmt::format("{} end: spliced to no strand that carries the same", end.is_far ? "far" : "near"),
+                 "a spliced end in the other part of the trunk");
+        }
+    }
+
+    /// The part that a cable is spliced to at one end; "" where it is not.
+    [[nodiscard]] std::string other_part(const std::string& cable, bool far) const {
+        if (!far) {
+            const auto found = cables_.find(cable);
+            return found == cables_.end() ? "" : found->second->spliced_to;
+        }
+        for (const auto& [id, other] : cables_) {
+            if (other->spliced_to == cable) return id;
+        }
+        return "";
+    }
+
     void check_all_there() {
         std::map<std::string, int> counted;
         for (const auto& [cable, number] : strands_)
@@ -141,6 +179,12 @@ private:
         return ids;
     }
 
+    struct SplicedEnd {
+        const JsonValue* where = nullptr;
+        const NamedStrand* strand = nullptr;
+        bool is_far = false;
+    };
+
     const JsonValue& list_;
     const PlanFile& file_;
     Problems& problems_;
@@ -151,6 +195,7 @@ private:
     std::set<std::tuple<std::string, std::string, int, int>> legs_;
     std::set<std::tuple<std::string, Holder, int, bool>> adapters_;
     std::map<std::pair<std::string, int>, std::pair<std::string, int>> ports_;  ///< Link by room and port.
+    std::vector<SplicedEnd> spliced_;
 };
 
 }  // namespace

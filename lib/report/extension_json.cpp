@@ -123,21 +123,44 @@ void write_costs(JsonWriter& json, const Scenario& scenario, const Extension& ex
     json.end();
 }
 
-void write_cut_in(JsonWriter& json, const Scenario& scenario, const Extension& extension, const Plan& built) {
-    json.key("cut_in");
-    if (!extension.cut_in) return json.null();
-    const CutIn& cut = *extension.cut_in;
-    json.begin_object();
-    json.key("cable").text(built.cables[static_cast<std::size_t>(cut.cable)].id);
-    json.key("place").text(place_at(scenario, cut.place).id);
-    json.key("total").money(cut.total, scenario.currency);
-    json.key("outage_minutes").number(cut.outage.hours() * 60, 1);
-    json.key("interrupts").begin_list();
-    for (const int l : cut.links) {
+void write_down(JsonWriter& json, const Scenario& scenario, const Interruption& down, const Plan& built) {
+    json.key("what").text(down.what);
+    json.key("outage_minutes").number(down.outage.hours() * 60, 1);
+    json.key("links").begin_list();
+    for (const int l : down.links) {
         const PlannedLink& link = built.links[static_cast<std::size_t>(l)];
         json.begin_object(Shape::one_line);
         json.key("building").text(building_at(scenario, link.building).id);
         json.key("link").whole(link.number);
+        json.end();
+    }
+    json.end();
+}
+
+/// The cheapest other way that takes links down, and is not taken.
+void write_interrupting(JsonWriter& json, const Scenario& scenario, const Extension& extension, const Plan& built) {
+    json.key("interrupting");
+    if (!extension.interrupting) return json.null();
+    json.begin_object();
+    json.key("total").money(extension.interrupting->total, scenario.currency);
+    write_down(json, scenario, extension.interrupting->interruption, built);
+    json.end();
+}
+
+void write_interruption(JsonWriter& json, const Scenario& scenario, const Extension& extension,
+                        const ExtensionStory& story) {
+    json.key("interruption");
+    if (!extension.interruption) return json.null();
+    json.begin_object();
+    write_down(json, scenario, *extension.interruption, story.built);
+    json.key("restored_strands").whole(extension.restored.strands);
+    json.key("labels").begin_list();
+    for (const ChangedLabel& label : story.labels) {
+        json.begin_object(Shape::one_line);
+        json.key("place").text(label.place);
+        json.key("marks").text(label.marks);
+        json.key("before").text(label.before);
+        json.key("after").text(label.after);
         json.end();
     }
     json.end();
@@ -149,7 +172,6 @@ void write_untouched(JsonWriter& json, const Extension& extension) {
     json.key("links").whole(extension.untouched.links);
     json.key("strands").whole(extension.untouched.strands);
     json.key("touched").whole(static_cast<std::int64_t>(extension.untouched.touched.size()));
-    json.key("outage_minutes").whole(0);
     json.key("freed_strands").whole(extension.untouched.freed);
     json.end();
 }
@@ -176,7 +198,8 @@ std::string extension_json(const Scenario& scenario, const Extension& extension,
         write_opened(json, scenario, extension);
         write_strands(json, scenario, extension);
         write_costs(json, scenario, extension);
-        write_cut_in(json, scenario, extension, story.built);
+        write_interruption(json, scenario, extension, story);
+        write_interrupting(json, scenario, extension, story.built);
         write_untouched(json, extension);
     }
     json.end();

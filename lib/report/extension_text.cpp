@@ -133,46 +133,93 @@ std::string digging(const Scenario& scenario, const Extension& extension) {
 }
 
 std::string bound_sentence(const Scenario& scenario, const Extension& extension) {
+    std::string what = "No extension";
+    if (extension.interruption) what += " that interrupts no link";
+    if (!extension.bound_covers_all)
+        what += std::string(extension.interruption ? " and" : " that") +
+                " gives every new building a cable of its own from the hub or from an enclosure that stands";
+    std::string text =
+        fmt::format("{} costs less than {}: proved", what, money_in_words(extension.bound, scenario.currency));
     const double gap = extension.total.minor() > 0
                            ? 100.0 * static_cast<double>((extension.total - extension.bound).minor()) /
                                  static_cast<double>(extension.total.minor())
                            : 0;
-    const std::string what = extension.bound_covers_all
-                                 ? "No extension"
-                                 : "No extension that gives every new building a cable of its own from the hub or from "
-                                   "an enclosure that stands";
-    std::string text = fmt::format("{} costs less than {}: proved, {:.2f} % below this one.", what,
-                                   money_in_words(extension.bound, scenario.currency), gap);
+    text += gap >= 0 ? fmt::format(", {:.2f} % below this one.", gap)
+                     : fmt::format(". This one costs {} less.",
+                                   money_in_words(extension.bound - extension.total, scenario.currency));
     if (!extension.bound_covers_all)
         text += " Further enclosures were tried at the places near the new buildings, without a proof.";
     return text;
 }
 
-/// What the one way that touches existing links would cost and interrupt; "" where there is none.
-std::string cut_in_sentence(const Scenario& scenario, const Extension& extension, const Plan& built) {
-    if (!extension.cut_in) return "";
-    const CutIn& cut = *extension.cut_in;
+std::vector<std::string> link_names(const Scenario& scenario, const Interruption& down, const Plan& built) {
     std::vector<std::string> links;
-    for (const int l : cut.links) {
+    for (const int l : down.links) {
         const PlannedLink& link = built.links[static_cast<std::size_t>(l)];
         links.push_back(fmt::format("{} {}", building_at(scenario, link.building).id, link.number));
     }
-    const Money more = cut.total - extension.total;
+    return links;
+}
+
+/// How long every link is down that is.
+std::string minutes_in_words(const Interruption& down) {
+    return fmt::format("up to {:.0f} minutes, until all is spliced and tested again", down.outage.hours() * 60);
+}
+
+/// What the cheapest other way that takes links down would cost and interrupt; "" where there is none.
+std::string interrupting_sentence(const Scenario& scenario, const Extension& extension, const Plan& built) {
+    if (!extension.interrupting) return "";
+    const Interruption& down = extension.interrupting->interruption;
+    const Money total = extension.interrupting->total;
+    const Money more = total - extension.total;
     const std::string words = money_in_words(more < Money() ? Money() - more : more, scenario.currency);
-    return fmt::format(
-        "A new enclosure cut into {} at {} would cost about {}, {} {}, and interrupt {} for some {:.0f} minutes while "
-        "every strand of it is spliced: {}. It is not taken, as it touches what is there.",
-        shown(built.cables[static_cast<std::size_t>(cut.cable)].id), shown(place_at(scenario, cut.place).id),
-        money_in_words(cut.total, scenario.currency), words, more < Money() ? "less" : "more",
-        counted(links.size(), "link", "links"), cut.outage.hours() * 60, joined(links));
+    const std::vector<std::string> links = link_names(scenario, down, built);
+    std::string text = fmt::format("It would cost {}", money_in_words(total, scenario.currency));
+    if (extension.feasible) text += fmt::format(", {} {}", words, more < Money() ? "less" : "more");
+    text = fmt::format("Another way is {}. {}, and interrupt {} for {}: {}.", shown(down.what), text,
+                       counted(links.size(), "link", "links"), minutes_in_words(down), joined(links));
+    return text + (!extension.feasible || more < Money()
+                       ? " It is not taken, as it touches what is there; --allow-interruption takes it."
+                       : " It is not taken.");
+}
+
+TextTable labels_table(const ExtensionStory& story) {
+    TextTable table({{"Place", Align::left, true},
+                     {"Marks", Align::left},
+                     {"Label now", Align::left, true},
+                     {"Label then", Align::left, true}});
+    for (const ChangedLabel& label : story.labels) {
+        table.add({shown(label.place), label.marks, shown(label.before),
+                   label.after.empty() ? "taken off" : shown(label.after)});
+    }
+    return table;
+}
+
+std::string interruption_part(const Scenario& scenario, const Extension& extension, const ExtensionStory& story) {
+    if (!extension.interruption) return "";
+    const Interruption& down = *extension.interruption;
+    const std::vector<std::string> links = link_names(scenario, down, story.built);
+    std::string text = heading("What is interrupted");
+    text += paragraph(fmt::format("This is {}. {} {} down for {}: {}.", shown(down.what),
+                                  counted(links.size(), "link", "links"), links.size() == 1 ? "is" : "are",
+                                  minutes_in_words(down), joined(links)));
+    text += paragraph(
+        fmt::format("Then all {} of theirs in use run between the same adapters and ports again, under the same "
+                    "numbers: compared with the plan before, name by name. {}",
+                    counted(static_cast<std::size_t>(extension.restored.strands), "strand", "strands"),
+                    story.labels.empty() ? "No label changes." : "These labels change:"));
+    return story.labels.empty() ? text : text + "\n" + labels_table(story).text();
 }
 
 std::string untouched_sentence(const Extension& extension) {
+    if (extension.interruption && extension.untouched.links == 0) return "No other link is there.";
     std::string text = fmt::format(
-        "No existing link is touched: {} with {} in use were compared with the plan before, name by name, and each "
-        "strand carries the same leg of the same link between the same adapters and ports. There is no outage.",
+        "No {} link is touched: {} with {} in use were compared with the plan before, name by name, and each "
+        "strand carries the same leg of the same link between the same adapters and ports. There is no outage{}.",
+        extension.interruption ? "other" : "existing",
         counted(static_cast<std::size_t>(extension.untouched.links), "link", "links"),
-        counted(static_cast<std::size_t>(extension.untouched.strands), "strand", "strands"));
+        counted(static_cast<std::size_t>(extension.untouched.strands), "strand", "strands"),
+        extension.interruption ? " of theirs" : "");
     if (extension.untouched.freed > 0)
         text += fmt::format(" {} that served buildings now gone are dark and kept as spares.",
                             counted(static_cast<std::size_t>(extension.untouched.freed), "strand", "strands"));
@@ -208,7 +255,10 @@ std::string findings_part(const Extension& extension) {
 std::string extension_text(const Scenario& scenario, const Extension& extension, const ExtensionStory& story) {
     const Plan& built = story.built;
     std::string text = opening(scenario, extension, story);
-    if (!extension.feasible) return text;
+    if (!extension.feasible) {
+        const std::string other = interrupting_sentence(scenario, extension, built);
+        return other.empty() ? text : text + paragraph(other);
+    }
     if (!extension.additions.empty()) {
         text += heading("How each is served") + additions_table(scenario, extension).text();
         text += paragraph(digging(scenario, extension));
@@ -219,9 +269,10 @@ std::string extension_text(const Scenario& scenario, const Extension& extension,
         text += heading("How good it is") + paragraph(bound_sentence(scenario, extension));
         const TextTable others = others_table(scenario, extension);
         if (!others.empty()) text += "\n" + others.text();
-        const std::string cut = cut_in_sentence(scenario, extension, built);
-        if (!cut.empty()) text += paragraph(cut);
+        const std::string other = interrupting_sentence(scenario, extension, built);
+        if (!other.empty()) text += paragraph(other);
     }
+    text += interruption_part(scenario, extension, story);
     text += heading("What is there") + paragraph(untouched_sentence(extension));
     return text + findings_part(extension);
 }

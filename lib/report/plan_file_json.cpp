@@ -94,6 +94,7 @@ void write_cable(JsonWriter& json, const NamedCable& cable) {
     json.key("joints").whole(cable.lengths.joints);
     write_name(json, "building", cable.building);
     write_name(json, "enclosure", cable.enclosure);
+    if (!cable.spliced_to.empty()) json.key("spliced_to").text(cable.spliced_to);
 }
 
 void write_enclosure(JsonWriter& json, const NamedEnclosure& enclosure) {
@@ -228,7 +229,7 @@ void write_as_built(JsonWriter& json, const AsBuilt& as_built) {
 
 void write_head(JsonWriter& json, const PlanFile& file) {
     json.key("format").text(format_name);
-    json.key("version").whole(format_version);
+    json.key("version").whole(plan_file::has_cuts(file) ? plan_file::format_version_with_cuts : plan_file::format_version);
     json.key("site").begin_object(Shape::one_line);
     json.key("name").text(file.site_name);
     json.key("digest").text(file.site_digest);

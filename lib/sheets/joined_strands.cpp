@@ -1,21 +1,34 @@
 #include "sheets/joined_strands.hpp"
 
+#include <optional>
 #include <tuple>
 
 #include "sheets/labels.hpp"
 
 namespace spadework {
 
+namespace {
+
+/// Where two strands meet in an enclosure: an adapter, or the splice of two of one number.
+using Side = std::tuple<PlaceIndex, Holder, Opening>;
+
+std::optional<Side> side_of(const StrandEnd& end, int number) {
+    if (end.holder == Holder::enclosure) return Side{end.place, end.holder, end.adapter};
+    if (end.holder == Holder::spliced) return Side{end.place, end.holder, {0, number}};
+    return std::nullopt;
+}
+
+}  // namespace
+
 std::map<std::size_t, std::size_t> joined_strands(const StrandMap& map) {
-    using Side = std::tuple<PlaceIndex, Opening>;
     std::map<Side, std::size_t> from_the_hub;
     for (std::size_t s = 0; s < map.size(); ++s) {
-        if (map[s].far.holder == Holder::enclosure) from_the_hub[{map[s].far.place, map[s].far.adapter}] = s;
+        if (const auto side = side_of(map[s].far, map[s].number)) from_the_hub[*side] = s;
     }
     std::map<std::size_t, std::size_t> joined;
     for (std::size_t s = 0; s < map.size(); ++s) {
-        if (map[s].near.holder != Holder::enclosure) continue;
-        const auto trunk = from_the_hub.find({map[s].near.place, map[s].near.adapter});
+        const auto side = side_of(map[s].near, map[s].number);
+        const auto trunk = side ? from_the_hub.find(*side) : from_the_hub.end();
         if (trunk == from_the_hub.end()) continue;
         joined[s] = trunk->second;
         joined[trunk->second] = s;

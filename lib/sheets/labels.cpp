@@ -36,7 +36,7 @@ void label_strands(const Scenario& scenario, const Plan& plan, const StrandMap& 
     for (const MappedStrand& strand : map) {
         const PlannedCable& cable = plan.cables[static_cast<std::size_t>(strand.cable)];
         for (const StrandEnd* end : {&strand.near, &strand.far}) {
-            if (end->holder == Holder::stored) continue;
+            if (end->holder == Holder::stored || end->holder == Holder::spliced) continue;
             all.push_back({"strand end", end->place, strand_label(cable, strand.number),
                            fmt::format("{}, {}", adapter_in_words(*end), use_of(scenario, plan, strand))});
         }
@@ -79,7 +79,8 @@ std::string adapter_in_words(const StrandEnd& end) {
         case Holder::enclosure:
             return fmt::format("enclosure {} adapter {}", end.adapter.piece, end.adapter.number);
         case Holder::stored:
-            return "stored";
+        case Holder::spliced:
+            return name_of(end.holder);
         default:
             return fmt::format("{} {}", name_of(end.holder), end.adapter.number);
     }

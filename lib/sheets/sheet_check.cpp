@@ -145,7 +145,7 @@ private:
         wanted["cable end"] = 2 * plan_.cables.size();
         for (const MappedStrand& strand : result_.strand_map) {
             for (const StrandEnd* end : {&strand.near, &strand.far})
-                wanted["strand end"] += end->holder == Holder::stored ? 0 : 1;
+                wanted["strand end"] += end->holder == Holder::stored || end->holder == Holder::spliced ? 0 : 1;
         }
         const auto add = [&](const char* marks, const Pieces& pieces) {
             wanted[marks] += static_cast<std::size_t>(pieces.count);

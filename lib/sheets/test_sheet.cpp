@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "layout/cut_trunk.hpp"
 #include "rates/link_loss.hpp"
 
 namespace spadework {
@@ -27,21 +28,48 @@ std::string place_in_words(const Scenario& scenario, const Plan& plan, const Pla
     return place == scenario.hub.place ? "hub" : id;
 }
 
+/// Where a cable's joints lie, from its own beginning. A part of a trunk that was cut is counted from the hub's end of
+/// the whole, as its pieces were made.
+std::vector<Length> joints_of(const Scenario& scenario, const Plan& plan, int c) {
+    const PlannedCable& cable = plan.cables[static_cast<std::size_t>(c)];
+    const Length longest = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].longest;
+    const Length glass = glass_of(cable.lengths, scenario.rules);
+    Length before;
+    int joints_before = 0;
+    for (const int part : parts_of_trunk(plan, c)) {
+        if (part == c) break;
+        const CableLengths& lengths = plan.cables[static_cast<std::size_t>(part)].lengths;
+        before += lengths.ordered;
+        joints_before += lengths.joints;
+    }
+    std::vector<Length> joints;
+    for (int joint = 1; joint <= cable.lengths.joints; ++joint) {
+        const Length at = longest * (joints_before + joint) - before;
+        joints.push_back(cable.spliced_to ? std::clamp(at, Length(), glass) : at);
+    }
+    return joints;
+}
+
 /// Connectors, end splices and joints of a link from its beginning.
 std::vector<TraceEvent> events_of(const Scenario& scenario, const Plan& plan, const PlannedLink& link) {
     const bool spliced = scenario.rules.termination == Termination::spliced;
     std::vector<TraceEvent> events;
     Length at;
-    for (const int c : link.cables) {
+    for (std::size_t i = 0; i < link.cables.size(); ++i) {
+        const int c = link.cables[i];
         const PlannedCable& cable = plan.cables[static_cast<std::size_t>(c)];
         const std::string begin = place_in_words(scenario, plan, link, cable.from);
-        events.push_back({"connector", begin, at});
-        if (spliced) events.push_back({"splice", begin, at});
-        const Length longest = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)].longest;
-        for (int joint = 1; joint <= cable.lengths.joints; ++joint)
-            events.push_back({"splice", fmt::format("joint {} of {}", joint, cable.id), at + longest * joint});
+        const bool goes_on_here = i > 0 && cable.spliced_to == link.cables[i - 1];
+        if (!goes_on_here) events.push_back({"connector", begin, at});
+        if (spliced || goes_on_here) events.push_back({"splice", begin, at});
+        int number = 0;
+        for (const Length joint : joints_of(scenario, plan, c))
+            events.push_back({"splice", fmt::format("joint {} of {}", ++number, cable.id), at + joint});
         at += glass_of(cable.lengths, scenario.rules);
-        if (spliced) events.push_back({"splice", place_in_words(scenario, plan, link, cable.to), at});
+        const bool last = i + 1 == link.cables.size();
+        const bool goes_on = !last && plan.cables[static_cast<std::size_t>(link.cables[i + 1])].spliced_to == c;
+        if (!goes_on && (spliced || part_behind(plan, c)))
+            events.push_back({"splice", place_in_words(scenario, plan, link, cable.to), at});
     }
     const PlannedCable& last = plan.cables[static_cast<std::size_t>(link.cables.back())];
     events.push_back({"connector", place_in_words(scenario, plan, link, last.to), at});

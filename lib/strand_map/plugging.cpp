@@ -1,5 +1,8 @@
+#include <algorithm>
 #include <map>
+#include <optional>
 
+#include "layout/cut_trunk.hpp"
 #include "strand_map/mapping.hpp"
 #include "strand_map/openings.hpp"
 
@@ -35,15 +38,42 @@ void plug_all(const MapTask& task, const std::vector<LooseEnd>& ends, Holder hol
         plug_into(loose, numbers.take_lowest());
 }
 
+/// Whether a strand of a part that another is spliced to is led to an adapter there: it carries light that goes no
+/// further, or was led there before.
+bool ends_at_cut(const MapTask& task, const MappedStrand& strand, int behind) {
+    const KeptStrand* before = task.before(strand);
+    if (before != nullptr && before->far_adapter > 0) return true;
+    if (!strand.link) return false;
+    const std::vector<int>& way = task.link(*strand.link).cables;
+    return std::find(way.begin(), way.end(), behind) == way.end();
+}
+
 void plug_trunks_into(const MapTask& task, int enclosure, StrandMap& map) {
     std::vector<LooseEnd> ends;
     for (std::size_t s = 0; s < map.size(); ++s) {
         const PlannedCable& trunk = task.cable(map[s]);
-        const bool ends_here = trunk.role == CableRole::trunk && trunk.enclosure == enclosure;
-        if (ends_here && map[s].purpose != StrandPurpose::beyond_need) ends.push_back({s, far_side});
+        if (trunk.role != CableRole::trunk || trunk.enclosure != enclosure) continue;
+        const auto behind = part_behind(task.plan, map[s].cable);
+        const bool ends_here =
+            behind ? ends_at_cut(task, map[s], *behind) : map[s].purpose != StrandPurpose::beyond_need;
+        if (ends_here) ends.push_back({s, far_side});
     }
     const Row row = enclosure_adapters(task.scenario, task.plan.enclosures[static_cast<std::size_t>(enclosure)]);
     plug_all(task, ends, Holder::enclosure, row, map);
+}
+
+/// Where a trunk was cut, strands that no adapter holds there are spliced to those of their number.
+void splice_cut_trunks(const MapTask& task, StrandMap& map) {
+    std::map<std::pair<int, int>, std::size_t> at;
+    for (std::size_t s = 0; s < map.size(); ++s)
+        at[{map[s].cable, map[s].number}] = s;
+    for (MappedStrand& strand : map) {
+        const std::optional<int>& before = task.cable(strand).spliced_to;
+        const auto found = before ? at.find({*before, strand.number}) : at.end();
+        if (found == at.end() || map[found->second].far.holder == Holder::enclosure) continue;
+        map[found->second].far.holder = Holder::spliced;
+        strand.near.holder = Holder::spliced;
+    }
 }
 
 /// A drop's strand in use faces the trunk's strand of the same leg across one adapter.
@@ -63,6 +93,7 @@ void plug_drops(const MapTask& task, StrandMap& map) {
 /// Whether that end of a strand comes to the hub or a building rather than to an enclosure.
 bool comes_to_a_panel(const MapTask& task, const MappedStrand& strand, bool far) {
     const CableRole role = task.cable(strand).role;
+    if (!far && task.cable(strand).spliced_to) return false;
     return far ? role != CableRole::trunk : role != CableRole::drop;
 }
 
@@ -87,6 +118,7 @@ void plug_panels(const MapTask& task, StrandMap& map) {
 void plug(const MapTask& task, StrandMap& map) {
     for (std::size_t e = 0; e < task.plan.enclosures.size(); ++e)
         plug_trunks_into(task, static_cast<int>(e), map);
+    splice_cut_trunks(task, map);
     plug_drops(task, map);
     plug_panels(task, map);
 }

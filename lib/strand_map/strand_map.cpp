@@ -40,7 +40,7 @@ void keep_end(const StrandEnd& end, const RowsAtEnd& rows, int& adapter, int& po
 }  // namespace
 
 const char* name_of(Holder holder) {
-    constexpr std::array names = {"hub panel", "enclosure", "outlet", "stored"};
+    constexpr std::array names = {"hub panel", "enclosure", "outlet", "stored", "spliced"};
     return names[static_cast<std::size_t>(holder)];
 }
 

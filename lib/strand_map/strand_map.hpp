@@ -18,9 +18,10 @@ enum class Holder {
     enclosure,        ///< An adapter of an outdoor enclosure; the trunk on one side, the drop on the other.
     building_outlet,  ///< The panel or outlet box in a building.
     stored,           ///< Capped and laid in the tray: no adapter is set aside for it.
+    spliced,          ///< Where a trunk was cut: spliced to the strand of its number in the next part.
 };
 
-/// "hub panel", "enclosure", "outlet", "stored".
+/// "hub panel", "enclosure", "outlet", "stored", "spliced".
 const char* name_of(Holder holder);
 
 /// An opening of one of several like things at a place. Both count from 1; piece 0 is gear that was there before.
@@ -80,7 +81,8 @@ struct KeptStrand {
 
 /// Maps the strands of a plan. Links take the lowest strands that are free in their cables, in the order of the plan's
 /// links; then spares, headroom and the rest. What `kept` names stays as it was as far as the plan still has it: a
-/// building that joins takes strands, adapters and ports that are free, and moves no other.
+/// building that joins takes strands, adapters and ports that are free, and moves no other. A strand of a trunk that
+/// was cut has one number in all parts it runs in; one that was led to an adapter at the cut ends there for good.
 StrandMap map_strands(const Scenario& scenario, const Plan& plan, const ColourOrder& order,
                       const std::vector<KeptStrand>& kept = {});
 

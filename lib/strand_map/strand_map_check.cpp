@@ -90,6 +90,10 @@ private:
                     check_may_be_stored(strand, far);
                     continue;
                 }
+                if (end.holder == Holder::spliced) {
+                    check_spliced(strand, far);
+                    continue;
+                }
                 const bool side = end.holder == Holder::enclosure && far;
                 if (end.adapter.number < 1)
                     complain("{} is plugged into adapter {}.", name(strand), end.adapter.number);
@@ -106,6 +110,17 @@ private:
             !far && cable(strand).role == CableRole::drop && strand.purpose != StrandPurpose::link;
         if (strand.purpose != StrandPurpose::beyond_need && !drop_in_tray)
             complain("{} is {} and ends nowhere.", name(strand), name_of(strand.purpose));
+    }
+
+    /// A spliced end faces a spliced end of the same number in the other part of a trunk that was cut.
+    void check_spliced(const MappedStrand& strand, bool far) {
+        const auto faces = [&](const MappedStrand& other) {
+            const bool joined = far ? cable(other).spliced_to == strand.cable : cable(strand).spliced_to == other.cable;
+            return joined && other.number == strand.number && (far ? other.near : other.far).holder == Holder::spliced;
+        };
+        const StrandEnd& end = far ? strand.far : strand.near;
+        if (std::ranges::count_if(map_, faces) != 1) complain("{} is spliced to no strand.", name(strand));
+        if (end.adapter != Opening{} || end.port) complain("{} is spliced and plugged.", name(strand));
     }
 
     void check_enclosures_hold_them() {
@@ -154,10 +169,16 @@ private:
             const MappedStrand& strand = *std::ranges::find_if(map_, carries);
             const bool meets = before == nullptr ||
                                (before->far.place == strand.near.place && before->far.holder == strand.near.holder &&
-                                before->far.adapter == strand.near.adapter);
+                                before->far.adapter == strand.near.adapter && on_the_same_fibre(*before, strand));
             if (!meets) complain("Leg {} of link {} to {} breaks off between two cables.", leg, link.number, building);
             before = &strand;
         }
+    }
+
+    /// Where they are spliced, both have one number; where they are plugged, anything will do.
+    bool on_the_same_fibre(const MappedStrand& before, const MappedStrand& strand) const {
+        if (strand.near.holder != Holder::spliced) return true;
+        return cable(strand).spliced_to == before.cable && before.number == strand.number;
     }
 
     using PortName = std::tuple<BuildingIndex, int, int>;  ///< Building (-1 for the hub), piece, port.

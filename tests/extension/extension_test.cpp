@@ -85,7 +85,8 @@ TEST_CASE("room in a duct along the drive saves opening it again") {
 }
 
 TEST_CASE("adapters that are lacking are boxes behind those that stand, so that none is renumbered") {
-    const Scenario site = with_a_byre();
+    Scenario site = with_a_byre();
+    site.rules.spare.trunk_spare_least = 4;
     Plan plan = trunk(site);
     plan.cables[0].need = {4, 4, 0};
     plan.enclosures[0].need = {4, 4, 0};
@@ -98,6 +99,20 @@ TEST_CASE("adapters that are lacking are boxes behind those that stand, so that 
     REQUIRE(enclosure.products.size() == 2);
     CHECK(enclosure.products.front().count == 1);
     CHECK(has_line(extension.bill, "install post-8"));
+}
+
+TEST_CASE("spares beyond the policy are taken before boxes are bought for what the policy asks") {
+    Scenario site = with_a_byre();
+    site.rules.spare.trunk_spare_least = 2;
+    Plan plan = trunk(site);
+    plan.cables[0].need = {4, 4, 0};
+    plan.enclosures[0].need = {4, 4, 0};
+    plan.enclosures[0].products = {{0, 1}};
+    const Extension extension = extend(site, built(site, plan));
+    REQUIRE(extension.feasible);
+    CHECK(extension.violations.empty());
+    CHECK(extension.extended.boxes.empty());
+    CHECK(extension.extended.plan.enclosures.front().need.total() == 8);
 }
 
 TEST_CASE("nothing new costs nothing and leaves the plan as it is") {

@@ -67,9 +67,29 @@ TEST_CASE("what is no plan file is refused with what one begins with") {
           "plan.json:1:12: error: text 'spadework-certificate'; expected text 'spadework-plan'");
 }
 
-TEST_CASE("a file of a version to come is refused with the version that is read") {
-    CHECK(problem_of(with(lakeside(), "\"version\"", "1", "2")) ==
-          "plan.json:3:14: error: a plan file of version number 2; expected version 1, the one this program reads");
+TEST_CASE("a file of a version to come is refused with the versions that are read") {
+    CHECK(problem_of(with(lakeside(), "\"version\"", "1", "3")) ==
+          "plan.json:3:14: error: a plan file of version number 3; expected version 1 or 2, those that this program "
+          "reads");
+}
+
+TEST_CASE("trunks that were cut are for files of the second version, which may have none") {
+    const std::string second = with(lakeside(), "\"version\"", "1", "2");
+    CHECK(problems_of(second).empty());
+    const auto spliced = [](const std::string& text, const char* to) {
+        return with(text, "drop-boathouse", "\"enclosure\"",
+                    std::string("\"spliced_to\": \"") + to + "\", \"enclosure\"");
+    };
+    CHECK(problem_of(spliced(lakeside(), "trunk-lawn-corner")).find("error: key 'spliced_to'") != std::string::npos);
+    CHECK(problem_of(spliced(second, "trunk-lawn"))
+              .find("spliced to 'trunk-lawn'; expected the id of an earlier cable") != std::string::npos);
+    CHECK(problem_of(spliced(second, "drop-boathouse")).find("expected the id of an earlier cable") !=
+          std::string::npos);
+    CHECK(problem_of(spliced(second, "trunk-lawn-corner")).find("parts that do not join") != std::string::npos);
+    const std::string held = with(second, "\"strands\": [", "\"far\": \"enclosure\"", "\"far\": \"spliced\"");
+    CHECK(problems_of(held).front().find("an end that is spliced and plugged") != std::string::npos);
+    const std::string faced = with(held, "\"strands\": [", "\"far_adapter\": 1", "\"far_adapter\": 0");
+    CHECK(problem_of(faced).find("far end: spliced to no strand that carries the same") != std::string::npos);
 }
 
 TEST_CASE("every problem is told in one pass, each with its line and column") {

@@ -99,6 +99,80 @@ class Extend(unittest.TestCase):
             if strand["cable"] == "drop-kiosk" and strand["strand"] <= 2:
                 self.assertEqual(strand["purpose"], "spare")
 
+    def with_lodges(self, *names):
+        """The lakeside site with buildings behind the gate, some 80 m down the trunk."""
+        text = LAKESIDE.read_text()
+        for i, name in enumerate(names):
+            place = NEW_PLACES.replace("camp", name).replace("[300, 150]", f"[{80 + 10 * i}, {45 + 20 * i}]")
+            way = NEW_SEGMENTS.replace("camp", name).replace("jetty", "gate")
+            text = text.replace("  segments:\n", place + "  segments:\n", 1)
+            text = text.replace("    - {id: road, from", way + "    - {id: road, from", 1)
+            text = text.replace("\n# What can be bought", NEW_BUILDING.replace("camp", name) + "\n# What can be bought", 1)
+        return text
+
+    def test_a_cut_into_the_trunk_is_told_and_taken_with_leave_alone(self):
+        site = self.with_lodges("lodge")
+        left = self.extend(self.plan, "-", stdin=site)
+        self.assertIsNone(left["interruption"])
+        self.assertLess(left["interrupting"]["total"], left["total"])
+        self.assertIn("--allow-interruption takes it", run("extend", self.plan, "-", stdin=site).out)
+        folder = self.root / "cut"
+        cut = self.extend(self.plan, "-", "--allow-interruption", "--out", folder, stdin=site)
+        self.assertEqual(cut["total"], left["interrupting"]["total"])
+        self.assertEqual([link["building"] for link in cut["interruption"]["links"]],
+                         ["boathouse", "cabins", "kiosk", "sauna"])
+        self.assertGreater(cut["interruption"]["outage_minutes"], 200)
+        for label in cut["interruption"]["labels"]:
+            self.assertEqual(label["before"].replace("trunk-lawn-corner", "trunk-gate")
+                             if label["place"] == "office" else "", label["after"])
+        plan = json.loads((folder / "extended.plan.json").read_text())
+        self.assertEqual(plan["version"], 2)
+        before = self.strands_in_use(self.plan)
+        after = self.strands_in_use(folder / "extended.plan.json")
+        for (cable, number), strand in before.items():
+            if cable.startswith("drop-"):
+                self.assertEqual(after[cable, number], strand)
+            else:
+                near, far = after["trunk-gate", number], after["trunk-lawn-corner", number]
+                for key in ("building", "link", "leg", "near", "near_adapter", "near_port"):
+                    self.assertEqual(near[key], strand[key])
+                self.assertEqual((near["far"], far["near"]), ("spliced", "spliced"))
+                for key in ("building", "link", "leg", "far", "far_adapter", "far_port"):
+                    self.assertEqual(far[key], strand[key])
+        test = next(test for test in plan["tests"] if test["building"] == "cabins" and test["strand"] == 1)
+        self.assertEqual(test["way"], ["trunk-gate/3", "trunk-lawn-corner/3", "drop-cabins/1"])
+        self.assertEqual([event["what"] for event in test["events"]], ["connector", "splice", "connector", "connector"])
+
+    def test_what_was_cut_is_extended_again_and_leaves_the_file_as_it_is(self):
+        one, two = self.with_lodges("lodge"), self.with_lodges("lodge", "hut")
+        folder = self.root / "cuts"
+        self.extend(self.plan, "-", "--allow-interruption", "--out", folder / "one", stdin=one)
+        first = folder / "one" / "extended.plan.json"
+        again = self.extend(first, "-", "--out", folder / "again", stdin=one)
+        self.assertEqual((again["total"], again["additions"]), (0, []))
+        self.assertEqual(first.read_bytes(), (folder / "again" / "extended.plan.json").read_bytes())
+        second = self.extend(first, "-", "--out", folder / "two", stdin=two)
+        self.assertEqual(second["additions"][0]["from"], "gate")
+        self.assertIsNone(second["interruption"])
+        self.assertEqual(second["untouched"]["links"], 5)
+        self.extend(folder / "two" / "extended.plan.json", "-", "--out", folder / "three", stdin=two)
+        self.assertEqual((folder / "two" / "extended.plan.json").read_bytes(),
+                         (folder / "three" / "extended.plan.json").read_bytes())
+
+    def test_a_lodge_at_a_cut_that_goes_and_comes_back_takes_its_strands_again(self):
+        one = self.with_lodges("lodge")
+        start = one.index("  - {id: lodge, links")
+        without = one[:start] + one[one.index("\n", start) + 1:]
+        folder = self.root / "back"
+        self.extend(self.plan, "-", "--allow-interruption", "--out", folder / "one", stdin=one)
+        gone = self.extend(folder / "one" / "extended.plan.json", "-", "--out", folder / "gone", stdin=without)
+        self.assertEqual((gone["gone"], gone["untouched"]["links"]), (["lodge"], 4))
+        self.extend(folder / "gone" / "extended.plan.json", "-", "--out", folder / "back", stdin=one)
+        before = self.strands_in_use(folder / "one" / "extended.plan.json")
+        after = self.strands_in_use(folder / "back" / "extended.plan.json")
+        self.assertEqual({name for name in before if name[0] == "trunk-gate"},
+                         {name for name in after if name[0] == "trunk-gate"})
+
     def test_all_contradictions_are_told_at_once(self):
         text = LAKESIDE.read_text().replace("site: Lakeside holiday park", "site: Elsewhere")
         text = text.replace("cable-12", "cable-13").replace("shore-path", "shore-way")

@@ -1,9 +1,13 @@
 // Extensions of plans that were built, on small random maps with ducts of little room and poles: against every source
 // and every path of every further building's cable.
 
+#include <map>
+#include <tuple>
+
 #include <doctest/doctest.h>
 
 #include "comparison/comparison.hpp"
+#include "comparison/verification.hpp"
 #include "extension/extension.hpp"
 #include "layout/design.hpp"
 #include "strand_map/strand_map_check.hpp"
@@ -57,6 +61,69 @@ BuiltPlan built_on(const Scenario& before, LayoutKind kind) {
     return {*found.plan, kept_strands(before, *found.plan, map)};
 }
 
+/// Enclosures may stand at one place alone, which is not the hub's.
+Scenario with_one_place(Dice& dice, Scenario site) {
+    const auto one = static_cast<std::size_t>(dice.between(1, static_cast<std::int64_t>(site.places.size()) - 1));
+    for (std::size_t p = 0; p < site.places.size(); ++p)
+        site.places[p].enclosure_allowed = p == one;
+    return site;
+}
+
+/// Boxes and splicing for next to nothing, ducts and poles nowhere, so that trunks are worth cutting.
+void make_cuts_cheap(Scenario& site) {
+    for (Segment& segment : site.segments) {
+        segment.duct_room.reset();
+        segment.pole_line = false;
+    }
+    for (EnclosureProduct& box : site.catalogue.enclosures)
+        box.price = UnitPrice::from_minor(100);
+    site.catalogue.splicing.rate_per_hour = UnitPrice::from_minor(100);
+    for (Place& place : site.places)
+        place.enclosure_extra = Money();
+    site.growth.headroom = Percent::from_percent(100);
+}
+
+/// What the verifier of layouts finds in a plan, but for spares that new links took.
+std::vector<std::string> found_by_verifier(const Scenario& site, const Plan& plan) {
+    Design design;
+    design.layout = plan.layout;
+    design.plan = plan;
+    std::vector<std::string> found = violations(site, assess(site, std::move(design)));
+    std::erase_if(found,
+                  [](const std::string& sentence) { return sentence.find(" spare strands and ") != sentence.npos; });
+    return found;
+}
+
+/// Where each strand of each link of the site's buildings begins and ends, followed from cable to cable: adapter and
+/// port at both, and the strand's number in each trunk and drop, parts of a trunk counted once.
+using Ends = std::tuple<int, int, int, int, std::vector<int>>;
+std::map<std::tuple<std::string, int, int>, Ends> ends_of_links(const Scenario& site, const Plan& plan,
+                                                                const std::vector<KeptStrand>& strands) {
+    std::map<std::tuple<std::string, int, int>, Ends> ends;
+    for (const PlannedLink& link : plan.links) {
+        if (link.building >= static_cast<BuildingIndex>(site.buildings.size())) continue;
+        const std::string& building = site.buildings[static_cast<std::size_t>(link.building)].id;
+        for (int leg = 1; leg <= link.strands; ++leg) {
+            Ends& of = ends[{building, link.number, leg}];
+            for (const int c : link.cables) {
+                const PlannedCable& cable = plan.cables[static_cast<std::size_t>(c)];
+                for (const KeptStrand& strand : strands) {
+                    if (strand.cable != cable.id || strand.building != building || strand.link != link.number ||
+                        strand.leg != leg)
+                        continue;
+                    auto& [near_adapter, near_port, far_adapter, far_port, numbers] = of;
+                    if (c == link.cables.front())
+                        std::tie(near_adapter, near_port) = std::tie(strand.near_adapter, strand.near_port);
+                    if (c == link.cables.back())
+                        std::tie(far_adapter, far_port) = std::tie(strand.far_adapter, strand.far_port);
+                    if (!cable.spliced_to || numbers.back() != strand.number) numbers.push_back(strand.number);
+                }
+            }
+        }
+    }
+    return ends;
+}
+
 }  // namespace
 
 TEST_CASE("extensions are as cheap as the cheapest of all, their bound is never above it, and no link is touched") {
@@ -87,6 +154,37 @@ TEST_CASE("extensions are as cheap as the cheapest of all, their bound is never 
     }
     CHECK(sites > effort(400) / 2);
     CHECK(optimal == sites);
+}
+
+TEST_CASE("with leave to interrupt, no cut at any place of any trunk is cheaper, and every link is itself again") {
+    int sites = 0;
+    int cuts = 0;
+    for (unsigned number = 1; number <= static_cast<unsigned>(effort(300)); ++number) {
+        CAPTURE(number);
+        Dice dice(number);
+        Scenario site = random_site(dice);
+        site.rules.most_enclosures = 2;
+        make_cuts_cheap(site);
+        const auto built = static_cast<std::size_t>(dice.between(1, 2));
+        const BuiltPlan plan = built_on(with_one_place(dice, with_buildings(site, built)), LayoutKind::trunk_one);
+        if (plan.plan.links.empty()) continue;
+        const auto optimum = own::best_extension(site, plan.plan, own::Interrupting::allowed);
+        const Extension extension = extend(site, plan, {.may_interrupt = true});
+        CHECK(extension.violations == std::vector<std::string>{});
+        CHECK(extension.feasible == optimum.has_value());
+        if (!extension.feasible || !optimum) continue;
+        ++sites;
+        CHECK(extension.total.minor() == *optimum);
+        if (extension.bound_covers_all && !extension.interruption) CHECK(extension.bound.minor() <= *optimum);
+        CHECK(ends_of_links(with_buildings(site, built), plan.plan, plan.strands) ==
+              ends_of_links(with_buildings(site, built), extension.extended.plan,
+                            kept_strands(site, extension.extended.plan, extension.strand_map)));
+        if (!extension.interruption) continue;
+        ++cuts;
+        CHECK(found_by_verifier(site, extension.extended.plan) == std::vector<std::string>{});
+    }
+    CHECK(sites > effort(300) / 3);
+    CHECK(cuts > effort(300) / 60);
 }
 
 }  // namespace spadework

@@ -28,6 +28,7 @@ struct ExtendOptions {
     std::string plan;
     SiteOptions site;
     ResultOptions result;
+    bool allow_interruption = false;
 };
 
 /// The plan file; nothing, and complaints, where it cannot be read.
@@ -60,11 +61,10 @@ LayoutResult result_of(const Scenario& scenario, const Extension& extension) {
     return assess(scenario, std::move(design));
 }
 
-void write_files(const OutputFolder& folder, const Scenario& scenario, const plan_file::PlanFile& before,
+void write_files(const OutputFolder& folder, const Scenario& scenario, const plan_file::PlanFile& after,
                  const Extension& extension, const std::string& text, const std::string& json) {
     std::vector<OutputFile> files = {{"extension.txt", text}, {"extension.json", json}};
     if (extension.feasible) {
-        const plan_file::PlanFile after = extended_file(scenario, before, extension);
         files.push_back({"extended.plan.json", report::plan_file_json(after)});
         const LayoutResult result = result_of(scenario, extension);
         if (result.feasible())
@@ -86,12 +86,18 @@ ExitCode extend_site(const ExtendOptions& options) {
         complain_of_problems(options, built.problems);
         return ExitCode::invalid_site;
     }
-    const Extension extension = extend(scenario, *built.built);
+    const Extension extension = extend(scenario, *built.built, {.may_interrupt = options.allow_interruption});
     if (!extension.violations.empty()) return report_bug(extension.violations);
-    const report::ExtensionStory story{built.built->plan, built.gone, built.notes};
+    plan_file::PlanFile after;
+    if (extension.feasible) after = extended_file(scenario, *file, extension);
+    report::ExtensionStory story{built.built->plan, built.gone, built.notes};
+    if (extension.interruption) {
+        const Interruption& down = *extension.interruption;
+        if (!down.cut_far.empty()) story.labels = changed_labels(*file, after, down.cut_far, down.cut_near);
+    }
     const std::string text = report::extension_text(scenario, extension, story);
     const std::string json = report::extension_json(scenario, extension, story);
-    if (folder) write_files(*folder, scenario, *file, extension, text, json);
+    if (folder) write_files(*folder, scenario, after, extension, text, json);
     print(options.result.format == OutputFormat::json ? json : text);
     return extension.feasible ? ExitCode::ok : ExitCode::infeasible;
 }
@@ -104,6 +110,8 @@ Command add_extend_command(CLI::App& program) {
     const auto options = std::make_shared<ExtendOptions>();
     add_needed_word(syntax, "PLAN", options->plan, "The plan file of 'compare --out', or of an earlier extension");
     add_site_options(syntax, options->site);
+    add_flag(syntax, "--allow-interruption", options->allow_interruption,
+             "Take links down for a while where that is cheaper; the answer lists which, and how long");
     add_result_options(syntax, options->result);
     return {&syntax, [options] { return extend_site(*options); }};
 }

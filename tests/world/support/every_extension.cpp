@@ -28,6 +28,8 @@ struct Feed {
     int adapters = 0;  ///< Free beyond those plugged.
     int spare = 0;     ///< Plugged and dark: by policy, and for growth.
     int headroom = 0;
+    int trunk = -1;    ///< Of the built plan's feeds: number of the trunk that its strands are of.
+    bool cut = false;  ///< At a cut of that trunk.
 };
 
 class Search {
@@ -43,9 +45,11 @@ public:
         }
     }
 
-    std::optional<Cents> run() {
+    std::optional<Cents> run(Interrupting links) {
         if (additions_.empty()) return 0;
         serve(0, 0, 0);
+        const bool may_add = static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures;
+        if (links == Interrupting::allowed && may_add) try_cuts();
         if (static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures) try_new_enclosures();
         return total();
     }
@@ -85,6 +89,7 @@ private:
             const PlannedCable& trunk = built_.cables[static_cast<std::size_t>(enclosure.trunks.front())];
             Feed feed;
             feed.place = enclosure.place;
+            feed.trunk = enclosure.trunks.front();
             feed.dark = product(trunk).strands - trunk.need.in_use;
             const bool factory = site_.rules.termination == Termination::factory;
             feed.glass = (factory ? trunk.lengths.ordered : trunk.lengths.with_slack).millimetres();
@@ -160,7 +165,7 @@ private:
     void serve_from(Feed& feed, std::size_t next, unsigned through_new, Cents cost) {
         const Building& building = site_.buildings[additions_[next]];
         const int strands = strands_of(site_, links_of(building));
-        if (feed.dark >= 0 && feed.lit + strands > feed.dark) return;
+        if (feed.dark >= 0 && lit_in(feed.trunk) + strands > feed.dark) return;
         feed.lit += strands;
         const int need = strands + site_.rules.spare.drop_spare_least;
         for (const Path& path : paths_between(feed.place, building.place)) {
@@ -191,27 +196,91 @@ private:
     Cents lit_cost() const {
         Cents cost = 0;
         for (const Feed& feed : feeds_) {
-            if (feed.hub || feed.is_new || feed.lit == 0) continue;
-            cost += work_on_strands(feed.lit);
-            const int left = feed.dark - feed.lit;
+            if (feed.cut) cost += cost_at_cut(feed);
+            if (feed.hub || feed.is_new || lit_in(feed.trunk) == 0) continue;
+            if (feed.lit > 0) cost += work_on_strands(feed.lit);
+            const int left = feed.dark - lit_in(feed.trunk);
             const int spare = std::min(feed.spare, left);
-            const int headroom = std::min(std::max(0, feed.headroom - feed.lit), left - spare);
+            const int headroom = std::min(std::max(0, feed.headroom - lit_in(feed.trunk)), left - spare);
             const int more = feed.lit + spare + headroom - feed.spare - feed.headroom;
             if (more > feed.adapters) cost += *enclosures(site_, more - feed.adapters);
         }
         return cost;
     }
 
-    Cents work_on_strands(int strands) const {
-        const auto rounded = [](UnitPrice price, std::int64_t seconds) {
-            return (price.thousandths() * seconds * 2 + 3'600'000) / 7'200'000;
-        };
+    /// Strands that are lit in a built trunk, at its end and at a cut.
+    int lit_in(int trunk) const {
+        int lit = 0;
+        for (const Feed& feed : feeds_)
+            lit += feed.trunk == trunk ? feed.lit : 0;
+        return lit;
+    }
+
+    static Cents for_time(UnitPrice price, std::int64_t seconds) {
+        return (price.thousandths() * seconds * 2 + 3'600'000) / 7'200'000;
+    }
+    Cents pigtails(int count) const {
+        return (site_.catalogue.splicing.pigtail_price.thousandths() * count * 2 + 1000) / 2000;
+    }
+
+    Cents work_on_strands(int strands, int ends = 2) const {
         const SplicingPrices& splicing = site_.catalogue.splicing;
         if (site_.rules.termination == Termination::factory)
-            return rounded(site_.labour.installer_rate, 2 * site_.labour.plug_time.seconds() * strands);
+            return for_time(site_.labour.installer_rate, ends * site_.labour.plug_time.seconds() * strands);
         const std::int64_t end = splicing.set_up_time.seconds() + splicing.time_per_splice.seconds() * strands;
-        return (splicing.pigtail_price.thousandths() * 2 * strands * 2 + 1000) / 2000 +
-               rounded(splicing.rate_per_hour, 2 * end);
+        return pigtails(ends * strands) + for_time(splicing.rate_per_hour, ends * end);
+    }
+
+    /// The box and what the place costs, every strand spliced, pigtails, the ends at the hub, and testing again.
+    Cents cost_at_cut(const Feed& feed) const {
+        const PlannedCable& trunk = built_.cables[static_cast<std::size_t>(feed.trunk)];
+        const SplicingPrices& splicing = site_.catalogue.splicing;
+        Cents cost =
+            *enclosures(site_, feed.lit) + site_.places[static_cast<std::size_t>(feed.place)].enclosure_extra.minor() +
+            for_time(splicing.rate_per_hour,
+                     splicing.set_up_time.seconds() + splicing.time_per_splice.seconds() * product(trunk).strands) +
+            pigtails(feed.lit) + work_on_strands(feed.lit, 1);
+        for (const PlannedLink& link : built_.links) {
+            if (std::count(link.cables.begin(), link.cables.end(), feed.trunk) > 0)
+                cost += for_time(site_.labour.installer_rate, site_.labour.test_time.seconds() * link.strands);
+        }
+        return cost;
+    }
+
+    /// Every place that a trunk passes, for every set of additions.
+    void try_cuts() {
+        if (site_.catalogue.splicing.time_per_splice == WorkTime()) return;
+        for (std::size_t f = 0, built = feeds_.size(); f < built; ++f) {
+            if (feeds_[f].hub) continue;
+            const Feed whole = feeds_[f];
+            const PlannedCable& trunk = built_.cables[static_cast<std::size_t>(whole.trunk)];
+            PlaceIndex at = trunk.from;
+            std::int64_t walked = 0;
+            for (const Step& step : trunk.steps) {
+                const Segment& segment = site_.segments[static_cast<std::size_t>(step.segment)];
+                at = segment.from == at ? segment.to : segment.from;
+                walked += segment.length.millimetres();
+                const Place& place = site_.places[static_cast<std::size_t>(at)];
+                if (at == trunk.to || !place.enclosure_allowed || has_enclosure(at)) continue;
+                try_cut(whole, at, walked);
+            }
+        }
+    }
+
+    void try_cut(const Feed& whole, PlaceIndex at, std::int64_t walked) {
+        const PlannedCable& trunk = built_.cables[static_cast<std::size_t>(whole.trunk)];
+        Feed feed;
+        feed.place = at;
+        feed.is_new = feed.cut = true;
+        feed.trunk = whole.trunk;
+        feed.dark = whole.dark;
+        feed.glass = whole.glass * walked / trunk.lengths.route.millimetres();
+        feed.splices = 1 + (site_.rules.termination == Termination::spliced ? 1 : 0);
+        for (unsigned through_new = 1; through_new < 1U << additions_.size(); ++through_new) {
+            feeds_.push_back(feed);
+            serve(0, through_new, 0);
+            feeds_.pop_back();
+        }
     }
 
     void try_new_enclosures() {
@@ -288,8 +357,8 @@ private:
 
 }  // namespace
 
-std::optional<Cents> best_extension(const Scenario& site, const Plan& built) {
-    return Search(site, built).run();
+std::optional<Cents> best_extension(const Scenario& site, const Plan& built, Interrupting links) {
+    return Search(site, built).run(links);
 }
 
 }  // namespace spadework::own

@@ -12,7 +12,9 @@
 namespace spadework::own {
 
 /// Least total (contingency and tax included) of serving all buildings that the plan does not; nothing where there is
-/// no way. Built enclosures must have one trunk cable each.
-std::optional<Cents> best_extension(const Scenario& site, const Plan& built);
+/// no way. Built enclosures must have one trunk cable each. Where links may be interrupted, every trunk is also cut at
+/// every place that it passes.
+enum class Interrupting { no, allowed };
+std::optional<Cents> best_extension(const Scenario& site, const Plan& built, Interrupting links = Interrupting::no);
 
 }  // namespace spadework::own
