@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <set>
 
+#include "extension/chain_ends.hpp"
+#include "extension/laying.hpp"
+#include "extension/lit_trunks.hpp"
 #include "extension/plan_order.hpp"
-#include "layout/cable_pieces.hpp"
 #include "layout/cut_trunk.hpp"
 #include "layout/link_choice.hpp"
 #include "rates/cable_rates.hpp"
@@ -16,28 +18,10 @@ namespace spadework {
 
 namespace {
 
-/// A cable of so many links along a route, before it is cut into products.
-struct Load {
-    int links = 0;
-    StrandNeed need;
-};
-
-/// Taking `strands` into use: of those set aside, headroom goes first, then spares beyond the policy's, the others
-/// last, so that as many adapters are plugged as before as long as that will do.
-StrandNeed with_more_in_use(StrandNeed need, int strands, int of_product, int spare_by_policy) {
-    need.in_use += strands;
-    const int from_headroom = std::min(need.headroom, strands);
-    need.headroom -= from_headroom;
-    need.spare -= std::clamp(need.spare - spare_by_policy, 0, strands - from_headroom);
-    need.spare = std::max(0, std::min(need.spare, of_product - need.in_use));
-    need.headroom = std::max(0, std::min(need.headroom, of_product - need.in_use - need.spare));
-    return need;
-}
-
 class Assembler {
 public:
     Assembler(const ExtensionTask& task, const RoutedExtension& routed)
-        : task_(task), scenario_(task.scenario), routed_(routed), dark_(task.works.dark_strands) {
+        : task_(task), scenario_(task.scenario), routed_(routed), trunks_(task.scenario, task.works.dark_strands) {
         extended_.plan = task.built;
         built_enclosures_ = static_cast<int>(task.built.enclosures.size());
         if (task.cut == nullptr) return;
@@ -51,6 +35,8 @@ public:
             add_enclosure(static_cast<int>(e));
         for (const RoutedAddition& addition : routed_.additions)
             add_building(addition);
+        extended_.lit = trunks_.lit();
+        hang_on_chains();
         refit_enclosures();
         fit_hub();
         open_ways();
@@ -67,10 +53,6 @@ private:
     Plan& plan() { return extended_.plan; }
     const Building& building(BuildingIndex index) const { return scenario_.buildings[static_cast<std::size_t>(index)]; }
     const std::string& place_id(PlaceIndex at) const { return scenario_.places[static_cast<std::size_t>(at)].id; }
-    int strands_of(const PlannedCable& cable) const {
-        return scenario_.catalogue.cables[static_cast<std::size_t>(cable.product)].strands;
-    }
-
     /// Ducts must not be filled beyond their room by the new cables.
     void check_room() {
         std::map<Step, int> cables = task_.works.cables;
@@ -88,63 +70,13 @@ private:
             pass(addition.route);
     }
 
-    std::string unused_id(const std::string& wanted) {
-        std::set<std::string> taken;
-        for (const PlannedCable& cable : plan().cables)
-            taken.insert(cable.id);
-        std::string id = wanted;
-        for (int n = 2; taken.contains(id); ++n)
-            id = wanted + "-" + std::to_string(n);
-        return id;
-    }
-
-    struct Measure {
-        Length length;
-        int handholes = 0;
-    };
-
-    Measure measured(const Route& route) const {
-        Measure way;
-        PlaceIndex at = route.from;
-        for (const Step& step : route.steps) {
-            const Segment& segment = scenario_.segments[static_cast<std::size_t>(step.segment)];
-            way.length += segment.length;
-            at = segment.from == at ? segment.to : segment.from;
-            if (at != route.to && scenario_.places[static_cast<std::size_t>(at)].kind == PlaceKind::handhole)
-                ++way.handholes;
-        }
-        return way;
-    }
-
     /// Lays a route; for each of its links the cable that it runs in.
     std::vector<int> lay(const Route& route, const Load& load, PlannedCable model) {
-        std::vector<int> cable_of_link(static_cast<std::size_t>(load.links), -1);
-        const Measure way = measured(route);
-        const auto pieces = pieces_for(scenario_, load.need, load.links, way.length);
-        if (!pieces) {
-            fail("the catalogue has no cable that holds the " + std::to_string(load.need.total()) + " strands of " +
-                 model.id);
-            return cable_of_link;
-        }
-        model.from = route.from;
-        model.to = route.to;
-        model.steps = route.steps;
-        const std::string wanted = model.id;
-        for (const CablePiece& piece : *pieces) {
-            PlannedCable cable = model;
-            cable.id = unused_id(wanted);
-            cable.product = piece.product;
-            cable.need = piece.need;
-            cable.lengths = cable_lengths(scenario_.catalogue.cables[static_cast<std::size_t>(piece.product)],
-                                          way.length, way.handholes, scenario_.rules);
-            const int index = static_cast<int>(plan().cables.size());
-            extended_.cables.push_back(index);
-            for (const int link : piece.links)
-                cable_of_link[static_cast<std::size_t>(link)] = index;
-            plan().cables.push_back(std::move(cable));
-            dark_.push_back(strands_of(plan().cables.back()));
-        }
-        return cable_of_link;
+        const std::string id = model.id;
+        const auto laid = lay_cables(scenario_, extended_, route, load, std::move(model));
+        if (laid) return *laid;
+        fail("the catalogue has no cable that holds the " + std::to_string(load.need.total()) + " strands of " + id);
+        return std::vector<int>(static_cast<std::size_t>(load.links), -1);
     }
 
     void add_enclosure(int number) {
@@ -173,62 +105,17 @@ private:
         plan().enclosures.push_back(std::move(planned));
     }
 
-    /// A built trunk with dark strands for one more link, lit in all its parts; -1 where none has any left.
     int light_trunk(int enclosure, int strands) {
-        for (const int c : plan().enclosures[static_cast<std::size_t>(enclosure)].trunks) {
-            const std::vector<int> parts = parts_of_trunk(plan(), c);
-            const auto lacks = [&](int part) { return dark_[static_cast<std::size_t>(part)] < strands; };
-            if (std::any_of(parts.begin(), parts.end(), lacks)) continue;
-            light_parts(parts, strands);
-            const auto same = [c](const LitStrands& lit) { return lit.cable == c; };
-            const auto found = std::find_if(extended_.lit.begin(), extended_.lit.end(), same);
-            if (found == extended_.lit.end()) {
-                extended_.lit.push_back({c, strands});
-            } else {
-                found->strands += strands;
-            }
-            return c;
-        }
+        const auto lit = trunks_.light_one(plan(), enclosure, strands);
+        if (lit) return *lit;
         fail("the trunk to " + place_id(plan().enclosures[static_cast<std::size_t>(enclosure)].place) +
              " has not enough dark strands left");
         return -1;
     }
 
-    /// Strands that are lit as far as a cut are dark for good behind it; as many fewer are set aside there. Those that
-    /// ended dark at the cut are lit first.
-    void light_parts(const std::vector<int>& parts, int strands) {
-        std::vector<int> whole = parts;
-        while (const auto behind = part_behind(plan(), whole.back()))
-            whole.push_back(*behind);
-        std::vector<StrandNeed> ended;
-        for (const int part : whole)
-            ended.push_back(strands_ending(plan(), part));
-        const std::size_t last = parts.size() - 1;
-        const int ended_dark = whole.size() > parts.size() ? std::min(strands, ended[last].spare) : 0;
-        ended[last].spare -= ended_dark;
-        for (std::size_t i = 0; i < whole.size(); ++i) {
-            dark_[static_cast<std::size_t>(whole[i])] -= i <= last ? strands : strands - ended_dark;
-            if (i <= last) light_part(whole[i], strands, ended_dark);
-            if (i == 0) continue;
-            const StrandNeed& before = plan().cables[static_cast<std::size_t>(whole[i - 1])].need;
-            StrandNeed& need = plan().cables[static_cast<std::size_t>(whole[i])].need;
-            need.spare = std::min(need.spare, std::max(0, before.spare - ended[i - 1].spare));
-            need.headroom = std::min(need.headroom, std::max(0, before.headroom - ended[i - 1].headroom));
-        }
-    }
-
-    /// `of_spares` of the strands are among the part's spares.
-    void light_part(int part, int strands, int of_spares) {
-        PlannedCable& cable = plan().cables[static_cast<std::size_t>(part)];
-        const int policy = trunk_need(cable.need.in_use + strands, scenario_.rules, scenario_.growth).spare;
-        cable.need.spare -= of_spares;
-        cable.need.in_use += of_spares;
-        cable.need = with_more_in_use(cable.need, strands - of_spares, strands_of(cable), policy);
-    }
-
     /// The trunk that the next link through the source runs in; -1 from the hub or where there is none.
     int trunk_for_link(const Source& source, int strands) {
-        if (source.kind == Source::Kind::hub) return -1;
+        if (source.kind == Source::Kind::hub || source.kind == Source::Kind::building) return -1;
         if (source.kind == Source::Kind::built_enclosure) return light_trunk(source.enclosure, strands);
         const auto number = static_cast<std::size_t>(source.enclosure);
         if (next_on_trunk_.size() <= number) next_on_trunk_.resize(number + 1, 0);
@@ -244,36 +131,71 @@ private:
     void add_building(const RoutedAddition& addition) {
         if (!reason_.empty()) return;
         const Building& added = building(addition.building);
-        const bool from_hub = addition.source.kind == Source::Kind::hub;
-        PlannedCable model;
-        model.building = addition.building;
-        model.id = (from_hub ? "run-" : "drop-") + added.id;
-        if (!from_hub) {
-            model.role = CableRole::drop;
-            const bool built = addition.source.kind == Source::Kind::built_enclosure;
-            model.enclosure = addition.source.enclosure + (built ? 0 : built_enclosures_);
-            plan().enclosures[static_cast<std::size_t>(*model.enclosure)].serves.push_back(addition.building);
-        }
-        const int links = link_count(added);
-        const int strands = strands_per_link(scenario_.rules.strand_use);
-        const auto own = lay(addition.route, {links, drop_need(links * strands, scenario_.rules)}, model);
+        const std::vector<LinkDemand> demands = demands_of(addition);
         int number = 0;
-        BitRate fastest;
-        for (const LinkDemand& demand : added.links) {
-            fastest = std::max(fastest, demand.rate);
+        for (const LinkDemand& demand : demands)
+            number += demand.count;
+        const int strands = strands_per_link(scenario_.rules.strand_use);
+        const auto own =
+            lay(addition.route, {number, drop_need(number * strands, scenario_.rules)}, model_of(addition));
+        number = 0;
+        for (const LinkDemand& demand : demands) {
             for (int i = 0; i < demand.count; ++i, ++number) {
                 PlannedLink link;
                 link.building = addition.building;
                 link.number = number + 1;
                 link.rate = demand.rate;
                 link.strands = strands;
-                if (!from_hub) link.cables = way_in_trunks(addition.source, strands);
+                if (addition.source.kind == Source::Kind::building) link.from = addition.source.building;
+                link.cables = way_in_trunks(addition.source, strands);
                 link.cables.push_back(own[static_cast<std::size_t>(number)]);
                 light(std::move(link));
             }
         }
-        place_gear(addition.building, number, fastest);
-        plan().hub_ports += number;
+        if (addition.source.kind != Source::Kind::building) plan().hub_ports += number;
+        place_gear(addition, added);
+    }
+
+    PlannedCable model_of(const RoutedAddition& addition) {
+        PlannedCable model;
+        model.building = addition.building;
+        const std::string& id = building(addition.building).id;
+        const Source& source = addition.source;
+        if (source.kind == Source::Kind::building || is_in_a_chain(addition)) {
+            model.role = CableRole::hop;
+            model.id = "hop-" + id;
+        } else if (source.kind == Source::Kind::hub) {
+            model.id = "run-" + id;
+        } else {
+            model.id = "drop-" + id;
+            model.role = CableRole::drop;
+            model.enclosure = source.enclosure + (source.kind == Source::Kind::built_enclosure ? 0 : built_enclosures_);
+            plan().enclosures[static_cast<std::size_t>(*model.enclosure)].serves.push_back(addition.building);
+        }
+        return model;
+    }
+
+    /// From the hub, with a building of a chain behind it.
+    bool is_in_a_chain(const RoutedAddition& addition) const {
+        return routed_.reconnection && routed_.reconnection->behind == addition.building;
+    }
+
+    /// Links of an addition: those that it asks for, or as many and as fast as those it takes the place of in a chain.
+    std::vector<LinkDemand> demands_of(const RoutedAddition& addition) const {
+        if (!is_in_a_chain(addition)) return building(addition.building).links;
+        LinkDemand hop{BitRate(), 0};
+        for (const PlannedLink& link : task_.built.links) {
+            if (!is_replaced(link)) continue;
+            hop.rate = std::max(hop.rate, link.rate);
+            ++hop.count;
+        }
+        return {hop};
+    }
+
+    /// Whether a link of the built plan comes over the hop that the reconnection replaces.
+    bool is_replaced(const PlannedLink& link) const {
+        return link.building == routed_.reconnection->building && !link.cables.empty() &&
+               task_.built.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::hop;
     }
 
     void light(PlannedLink link) {
@@ -292,14 +214,62 @@ private:
         plan().links.push_back(std::move(link));
     }
 
-    void place_gear(BuildingIndex index, int ports, BitRate rate) {
-        const auto gear = cheapest_building_gear(scenario_, building(index), {ports, rate});
-        if (!gear) {
-            return fail("building " + building(index).id + ": no gear in the catalogue has " + std::to_string(ports) +
-                        " optic ports at " + to_text(rate) + " with the ports and power its devices need");
-        }
+    void place_gear(const RoutedAddition& addition, const Building& added) {
+        const GearNeed need = gear_need(addition.building, routed_, extended_.plan, demands());
+        const auto gear = cheapest_building_gear(scenario_, added, need);
+        if (!gear) return fail(why_no_gear(added, need));
         extended_.gear.push_back(static_cast<int>(plan().building_gear.size()));
-        plan().building_gear.push_back({index, *gear});
+        plan().building_gear.push_back({addition.building, *gear});
+    }
+
+    LinksOf demands() const {
+        return [this](const RoutedAddition& addition) { return demands_of(addition); };
+    }
+
+    void hang_on_chains() {
+        if (reason_.empty() && routed_.reconnection) reconnect(*routed_.reconnection);
+        if (reason_.empty()) fail(hang_on_chains_of(task_, routed_, extended_));
+    }
+
+    /// Lays the cable from an addition to the building that hangs on it now; the one it had stays where it is, dark.
+    void reconnect(const Reconnection& reconnection) {
+        std::vector<int> links;
+        for (std::size_t l = 0; l < task_.built.links.size(); ++l) {
+            if (is_replaced(task_.built.links[l])) links.push_back(static_cast<int>(l));
+        }
+        const int count = static_cast<int>(links.size());
+        const int strands = strands_per_link(scenario_.rules.strand_use);
+        PlannedCable model;
+        model.id = "hop-" + building(reconnection.building).id;
+        model.role = CableRole::hop;
+        model.building = reconnection.building;
+        for (const int l : links) {
+            for (const int c : plan().links[static_cast<std::size_t>(l)].cables)
+                retire(plan().cables[static_cast<std::size_t>(c)], strands);
+        }
+        const auto cables =
+            lay(reconnection.route, {count, drop_need(count * strands, scenario_.rules)}, std::move(model));
+        if (!reason_.empty()) return;
+        for (int i = 0; i < count; ++i) {
+            PlannedLink& link = plan().links[static_cast<std::size_t>(links[static_cast<std::size_t>(i)])];
+            if (!link.from) --plan().hub_ports;
+            link.from = reconnection.behind;
+            link.cables = {cables[static_cast<std::size_t>(i)]};
+            const GlassPath path = path_through(scenario_, plan(), link.cables);
+            link.glass = path.glass;
+            link.splices = path.splices;
+        }
+        extended_.interrupted = links;
+        for (std::vector<BuildingIndex>& chain : plan().chains) {
+            const auto at = std::find(chain.begin(), chain.end(), reconnection.building);
+            if (at != chain.end()) chain.insert(at, reconnection.behind);
+        }
+    }
+
+    static void retire(PlannedCable& cable, int strands) {
+        cable.need.in_use -= strands;
+        cable.need.spare += strands;
+        cable.building.reset();
     }
 
     static StrandNeed ending_at(const Plan& plan, int enclosure) {
@@ -340,9 +310,12 @@ private:
     }
 
     void fit_hub() {
-        if (!task_.hub_gear) return fail(task_.why_no_hub_gear);
-        extended_.hub_gear = *task_.hub_gear;
-        plan().hub_gear.insert(plan().hub_gear.end(), task_.hub_gear->begin(), task_.hub_gear->end());
+        const auto more = static_cast<std::size_t>(std::max(0, plan().hub_ports - task_.built.hub_ports));
+        if (more >= task_.hub.size()) return;
+        const HubChoice& choice = task_.hub[more];
+        if (!choice.gear) return fail(choice.why_not);
+        extended_.hub_gear = *choice.gear;
+        plan().hub_gear.insert(plan().hub_gear.end(), choice.gear->begin(), choice.gear->end());
     }
 
     void open_ways() {
@@ -379,7 +352,7 @@ private:
     ExtendedPlan extended_;
     std::string reason_;
     int built_enclosures_ = 0;
-    std::vector<int> dark_;                        ///< For each cable of the plan so far.
+    LitTrunks trunks_;
     std::vector<std::vector<int>> trunk_of_link_;  ///< For each new enclosure, for each of its links in order.
     std::vector<int> next_on_trunk_;
 };

@@ -41,6 +41,13 @@ struct ExtendedPlan {
     /// Of a trunk that is cut for it: the part before the cut. Its enclosure is among the new ones.
     std::optional<int> cut;
     std::vector<int> interrupted;  ///< Links that are taken apart and made again, into the plan's links.
+    std::vector<int> swapped;      ///< Built building gear with other pieces now, into the plan's building gear.
+};
+
+/// Switches that the hub needs for so many links more; nothing where the catalogue has none that will do.
+struct HubChoice {
+    std::optional<std::vector<Pieces>> gear;
+    std::string why_not;
 };
 
 /// What there is to build on, and what for.
@@ -49,10 +56,9 @@ struct ExtensionTask {
     const Plan& built;  ///< With the cut in it, where one is made.
     const BuiltWorks& works;
     const std::vector<BuildingIndex>& additions;
-    /// Switches that the hub needs for all new links; nothing where the catalogue has none that will do.
-    std::optional<std::vector<Pieces>> hub_gear;
-    std::string why_no_hub_gear;
+    std::vector<HubChoice> hub;    ///< For no further link from the hub, for one, for two, ….
     const MadeCut* cut = nullptr;  ///< A trunk that is cut for the extension.
+    bool may_swap_gear = false;    ///< Gear of a built building that lacks optic ports may be replaced.
 };
 
 /// A plan, or why the routes cannot be made into one.
@@ -63,7 +69,7 @@ struct ExtensionAssembly {
 
 /// Chooses the cheapest products for the new routes. Links through a built enclosure take dark strands of its trunks,
 /// headroom first and then spares as far as the policy counts them; a link's strands are never split between two
-/// cables.
+/// cables. An addition that hangs on a building takes free optic ports of its gear.
 ExtensionAssembly assemble(const ExtensionTask& task, const RoutedExtension& routed);
 
 }  // namespace spadework

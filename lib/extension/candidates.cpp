@@ -32,13 +32,45 @@ bool strands_suffice(const ExtensionSearch& search, const std::vector<Source>& a
     for (std::size_t e = 0; e < search.built.enclosures.size(); ++e)
         left.push_back(strands_left(search, {Source::Kind::built_enclosure, static_cast<int>(e)}));
     for (std::size_t i = 0; i < assigned.size(); ++i) {
-        if (assigned[i].kind == Source::Kind::hub) continue;
+        if (assigned[i].kind != Source::Kind::built_enclosure) continue;
         const Building& building = search.scenario.buildings[static_cast<std::size_t>(search.additions[i])];
         int& here = left[static_cast<std::size_t>(assigned[i].enclosure)];
         here -= strands_in_use(building, search.scenario.rules);
         if (here < 0) return false;
     }
     return true;
+}
+
+/// Buildings from a built chain's first to its last; 0 where the building is the last of none.
+int length_of_chain_to(const ExtensionSearch& search, BuildingIndex last) {
+    for (const std::vector<BuildingIndex>& chain : search.built.chains) {
+        if (!chain.empty() && chain.back() == last) return static_cast<int>(chain.size());
+    }
+    return 0;
+}
+
+/// Whether every addition that hangs on a building is in a chain that begins in the built plan and keeps the hop limit,
+/// and no building has two behind it.
+bool chains_hold(const ExtensionSearch& search, const std::vector<Source>& assigned) {
+    for (std::size_t i = 0; i < assigned.size(); ++i) {
+        if (assigned[i].kind != Source::Kind::building) continue;
+        if (std::count(assigned.begin(), assigned.end(), assigned[i]) > 1) return false;
+        int hops = 1;
+        BuildingIndex at = assigned[i].building;
+        while (length_of_chain_to(search, at) == 0) {
+            const auto before = std::find(search.additions.begin(), search.additions.end(), at);
+            if (before == search.additions.end() || ++hops > search.scenario.rules.hop_limit) return false;
+            const Source& source = assigned[static_cast<std::size_t>(before - search.additions.begin())];
+            if (source.kind != Source::Kind::building) return false;
+            at = source.building;
+        }
+        if (length_of_chain_to(search, at) + hops > search.scenario.rules.hop_limit) return false;
+    }
+    return true;
+}
+
+bool may_stand(const ExtensionSearch& search, const std::vector<Source>& assigned) {
+    return strands_suffice(search, assigned) && chains_hold(search, assigned);
 }
 
 /// Orders to lay so many in: all of them, or from the first to the last and back.
@@ -59,7 +91,7 @@ std::vector<std::vector<std::size_t>> orders_of(std::size_t count) {
 
 void add_in_orders(const ExtensionSearch& search, const std::vector<Source>& assigned,
                    std::vector<Candidate>& candidates) {
-    if (!strands_suffice(search, assigned)) return;
+    if (!may_stand(search, assigned)) return;
     const bool alike =
         std::all_of(assigned.begin(), assigned.end(), [&](const Source& source) { return source == assigned.front(); });
     const bool all_hub = alike && assigned.front().kind == Source::Kind::hub;
@@ -171,7 +203,7 @@ std::vector<std::vector<std::vector<Source>>> sources_of_others(const ExtensionS
         std::vector<Source> assigned(search.additions.size(), Source{});
         for (std::size_t n = 0; n < others.size(); ++n)
             assigned[others[n]] = sources[digits[n]];
-        if (!strands_suffice(search, assigned)) continue;
+        if (!may_stand(search, assigned)) continue;
         all.emplace_back();
         for (const Source& source : assigned)
             all.back().push_back({source});
@@ -190,27 +222,15 @@ std::optional<CableFigures> trunk_figures(const ExtensionSearch& search, const s
     return cable_figures(search.scenario, search.network.scale, need);
 }
 
-}  // namespace
-
-std::vector<Source> sources_of(const ExtensionSearch& search) {
-    std::vector<Source> sources = {{Source::Kind::hub, -1}};
-    for (std::size_t e = 0; e < search.built.enclosures.size(); ++e) {
-        const Source source{Source::Kind::built_enclosure, static_cast<int>(e)};
-        if (strands_left(search, source) > 0) sources.push_back(source);
-    }
-    return sources;
-}
-
-std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources) {
+/// Each source alone, the cheapest of them for each addition, and that with one addition from elsewhere. None hangs on
+/// another.
+std::vector<Candidate> from_likely_sources(const ExtensionSearch& search, std::vector<Source> sources) {
+    std::erase_if(sources, [&](const Source& source) {
+        return source.kind == Source::Kind::building &&
+               std::find(search.additions.begin(), search.additions.end(), source.building) != search.additions.end();
+    });
     std::vector<Candidate> candidates;
     const std::size_t count = search.additions.size();
-    if (few_assignments(sources.size(), count)) {
-        std::vector<std::size_t> digits(count, 0);
-        do {
-            add_in_orders(search, sources_at(digits, sources), candidates);
-        } while (count_on(digits, sources.size()));
-        return candidates;
-    }
     for (const Source& source : sources)
         add_in_orders(search, std::vector<Source>(count, source), candidates);
     const auto nearest = each_from_its_own(search, sources);
@@ -224,6 +244,42 @@ std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::ve
             add_in_orders(search, assigned, candidates);
         }
     }
+    return candidates;
+}
+
+}  // namespace
+
+std::vector<Source> sources_of(const ExtensionSearch& search) {
+    std::vector<Source> sources = {{Source::Kind::hub, -1}};
+    for (std::size_t e = 0; e < search.built.enclosures.size(); ++e) {
+        const Source source{Source::Kind::built_enclosure, static_cast<int>(e)};
+        if (strands_left(search, source) > 0) sources.push_back(source);
+    }
+    return sources;
+}
+
+std::vector<Source> chain_ends_of(const ExtensionSearch& search) {
+    std::vector<Source> ends;
+    if (search.built.layout != LayoutKind::daisy_chain) return ends;
+    for (const std::vector<BuildingIndex>& chain : search.built.chains) {
+        if (!chain.empty() && static_cast<int>(chain.size()) < search.scenario.rules.hop_limit)
+            ends.push_back({Source::Kind::building, -1, chain.back()});
+    }
+    if (ends.empty()) return ends;
+    for (const BuildingIndex addition : search.additions) {
+        if (search.additions.size() > 1) ends.push_back({Source::Kind::building, -1, addition});
+    }
+    return ends;
+}
+
+std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources) {
+    std::vector<Candidate> candidates;
+    const std::size_t count = search.additions.size();
+    if (!few_assignments(sources.size(), count)) return from_likely_sources(search, sources);
+    std::vector<std::size_t> digits(count, 0);
+    do {
+        add_in_orders(search, sources_at(digits, sources), candidates);
+    } while (count_on(digits, sources.size()));
     return candidates;
 }
 

@@ -18,6 +18,10 @@ struct Candidate {
 /// Sources with a dark strand at least: the hub first, then built enclosures.
 std::vector<Source> sources_of(const ExtensionSearch& search);
 
+/// The last building of each daisy chain that may grow by the hop limit; and, where there is one, every addition, for
+/// another to hang on.
+std::vector<Source> chain_ends_of(const ExtensionSearch& search);
+
 /// Every assignment of additions to sources where these are few, each in every order of laying where additions are few;
 /// else each alone, and the cheapest of them one by one. Sources must hold the strands.
 std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources);

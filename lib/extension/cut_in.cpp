@@ -26,7 +26,7 @@ public:
         : made_(make_cut(search.scenario, search.built, cut)),
           works_(works_with(search, made_)),
           search_{search.scenario, made_.plan, works_, search.additions, search.network, search.figures},
-          task_{search.scenario, made_.plan, works_, search.additions, task.hub_gear, task.why_no_hub_gear, &made_} {}
+          task_{search.scenario, made_.plan, works_, search.additions, task.hub, &made_} {}
     CutSearch(const CutSearch&) = delete;
     CutSearch& operator=(const CutSearch&) = delete;
 

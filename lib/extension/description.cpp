@@ -112,11 +112,31 @@ private:
         result_.untouched = compare_strands(up, after, gone);
         note_touched(result_.untouched);
         if (down.empty()) return;
+        if (result_.interruption->made_anew) return compare_made_anew(taken_down, after);
         const bool cut = !result_.interruption->cut_near.empty();
         result_.restored = compare_strands(
             taken_down, cut ? rejoined(after, result_.interruption->cut_near, result_.interruption->cut_far) : after,
             gone);
         note_touched(result_.restored);
+    }
+
+    /// Links that run in other cables now keep their numbers, and the ports of the buildings that they end in.
+    void compare_made_anew(const std::vector<KeptStrand>& before, const std::vector<KeptStrand>& after) {
+        for (const KeptStrand& strand : before) {
+            const bool ends = strand.far_port > 0;
+            const auto same = [&](const KeptStrand& now) {
+                return now.building == strand.building && now.link == strand.link && now.leg == strand.leg &&
+                       now.far_port == strand.far_port;
+            };
+            if (!ends) continue;
+            if (std::any_of(after.begin(), after.end(), same)) {
+                ++result_.restored.strands;
+            } else {
+                result_.violations.push_back("Link " + std::to_string(strand.link) + " to " + strand.building +
+                                             " does not come back to its port.");
+            }
+        }
+        result_.restored.links = static_cast<int>(interrupted().size());
     }
 
     void note_touched(const Untouched& compared) {

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "extension/candidates.hpp"
+#include "extension/chain_change.hpp"
 #include "extension/cut_in.hpp"
 #include "extension/description.hpp"
 #include "extension/extension_bill.hpp"
@@ -137,23 +138,31 @@ private:
     }
 
     void set_task() {
-        task_.emplace(ExtensionTask{scenario_, built_.plan, works_, additions_,
-                                    cheapest_hub_gear(alone_, new_links(), rate_),
-                                    why_no_hub_gear(alone_, new_links(), rate_)});
+        std::vector<HubChoice> hub(1, {std::vector<Pieces>{}, ""});
+        for (int links = 1; links <= new_links(); ++links) {
+            hub.push_back({cheapest_hub_gear(alone_, links, rate_), ""});
+            if (!hub.back().gear) hub.back().why_not = why_no_hub_gear(alone_, links, rate_);
+        }
+        task_.emplace(ExtensionTask{scenario_, built_.plan, works_, additions_, std::move(hub)});
     }
 
     void consider_all(Money constant) {
         set_task();
-        const std::vector<Source> sources = sources_of(search_);
+        std::vector<Source> sources = sources_of(search_);
         FreeRoutes free = routed_from_anywhere(search_, sources);
+        const std::vector<Source> ends = chain_ends_of(search_);
         result_.bound = quote_for(constant + free.bound, scenario_.rules).total();
-        result_.bound_covers_all = !may_add_enclosure(search_);
+        result_.bound_covers_all = !may_add_enclosure(search_) && ends.empty();
+        sources.insert(sources.end(), ends.begin(), ends.end());
         if (free.fitting) consider({*std::move(free.fitting), ""});
         for (const Candidate& candidate : from_sources(search_, sources))
             consider(candidate);
         for (const Candidate& candidate : through_new_enclosures(search_, sources))
             consider(candidate);
-        settle(cheapest_cut_in(search_, *task_, built_.strands));
+        std::optional<PricedWay> interrupting = cheapest_cut_in(search_, *task_, built_.strands);
+        std::optional<PricedWay> in_chain = cheapest_chain_change(search_, *task_, built_.strands);
+        if (in_chain && (!interrupting || in_chain->total < interrupting->total)) interrupting = std::move(in_chain);
+        settle(std::move(interrupting));
         name_others();
     }
 

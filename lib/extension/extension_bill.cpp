@@ -29,6 +29,8 @@ Plan new_parts(const ExtendedPlan& extended) {
     parts.enclosures = picked(extended.plan.enclosures, extended.enclosures);
     parts.links = picked(extended.plan.links, extended.links);
     parts.building_gear = picked(extended.plan.building_gear, extended.gear);
+    for (const PlannedGear& gear : picked(extended.plan.building_gear, extended.swapped))
+        parts.building_gear.push_back(gear);
     parts.hub_gear = extended.hub_gear;
     return parts;
 }

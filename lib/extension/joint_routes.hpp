@@ -23,8 +23,10 @@ struct ExtensionSearch {
     std::vector<CableFigures> figures;  ///< Of each addition's own cable.
 
     [[nodiscard]] PlaceIndex place_of(const Source& source) const {
-        return source.kind == Source::Kind::hub ? scenario.hub.place
-                                                : built.enclosures[static_cast<std::size_t>(source.enclosure)].place;
+        if (source.kind == Source::Kind::hub) return scenario.hub.place;
+        if (source.kind == Source::Kind::building)
+            return scenario.buildings[static_cast<std::size_t>(source.building)].place;
+        return built.enclosures[static_cast<std::size_t>(source.enclosure)].place;
     }
 };
 

@@ -73,8 +73,11 @@ void put_in_order(ExtendedPlan& extended) {
     for (int& link : extended.interrupted)
         link = moved[static_cast<std::size_t>(link)];
     std::sort(extended.interrupted.begin(), extended.interrupted.end());
-    order_list(extended.plan.building_gear, extended.gear,
-               [](const PlannedGear& a, const PlannedGear& b) { return a.building < b.building; });
+    const auto moved_gear =
+        order_list(extended.plan.building_gear, extended.gear,
+                   [](const PlannedGear& a, const PlannedGear& b) { return a.building < b.building; });
+    for (int& gear : extended.swapped)
+        gear = moved_gear[static_cast<std::size_t>(gear)];
 }
 
 }  // namespace spadework

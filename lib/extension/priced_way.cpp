@@ -1,5 +1,6 @@
 #include "extension/priced_way.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "extension/extension_bill.hpp"
@@ -15,6 +16,19 @@ Pricing priced(const ExtensionTask& task, const RoutedExtension& routed) {
     way.extended = *std::move(assembly.extended);
     way.routed = routed;
     return {std::move(way), ""};
+}
+
+std::vector<int> links_by_name(const Plan& built, const ExtendedPlan& extended) {
+    std::vector<int> numbers;
+    for (std::size_t l = 0; l < built.links.size(); ++l) {
+        const auto same = [&](int other) {
+            const PlannedLink& link = extended.plan.links[static_cast<std::size_t>(other)];
+            return link.building == built.links[l].building && link.number == built.links[l].number;
+        };
+        if (std::any_of(extended.interrupted.begin(), extended.interrupted.end(), same))
+            numbers.push_back(static_cast<int>(l));
+    }
+    return numbers;
 }
 
 std::string check_way(const Scenario& scenario, PricedWay& way) {

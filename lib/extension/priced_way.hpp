@@ -18,10 +18,12 @@ namespace spadework {
 
 /// What is down while an extension is made.
 struct Interruption {
-    std::string what;        ///< "a new enclosure cut into trunk-a at gate".
-    std::vector<int> links;  ///< Indices into the built plan's links.
-    WorkTime outage;         ///< Of each at the longest: until all of them are made and tested again.
-    std::string cut_near;    ///< Names of the two parts of a trunk that is cut; empty where none is.
+    std::string what;                         ///< "a new enclosure cut into trunk-a at gate".
+    std::vector<int> links;                   ///< Indices into the built plan's links.
+    WorkTime outage;                          ///< Of each at the longest: until all of them are made and tested again.
+    bool made_anew = false;                   ///< They run in other cables afterwards.
+    std::vector<BuildingIndex> cut_off = {};  ///< Buildings of a chain without a way to the hub for that time.
+    std::string cut_near;                     ///< Names of the two parts of a trunk that is cut; empty where none is.
     std::string cut_far;
 };
 
@@ -43,6 +45,9 @@ struct Pricing {
 
 /// Assembles and prices; findings are left for check_way().
 Pricing priced(const ExtensionTask& task, const RoutedExtension& routed);
+
+/// The interrupted links of an extension as they are numbered in the built plan.
+std::vector<int> links_by_name(const Plan& built, const ExtendedPlan& extended);
 
 /// Checks the whole plan; "" or the first error.
 std::string check_way(const Scenario& scenario, PricedWay& way);

@@ -2,6 +2,7 @@
 
 // How further buildings are to be served, down to the routes.
 
+#include <optional>
 #include <vector>
 
 #include "layout/plan.hpp"
@@ -12,9 +13,10 @@ namespace spadework {
 
 /// From where a further building gets its cable.
 struct Source {
-    enum class Kind { hub, built_enclosure, new_enclosure };
+    enum class Kind { hub, built_enclosure, new_enclosure, building };
     Kind kind = Kind::hub;
-    int enclosure = -1;  ///< Index into the built plan's enclosures, or into RoutedExtension::enclosures.
+    int enclosure = -1;           ///< Index into the built plan's enclosures, or into RoutedExtension::enclosures.
+    BuildingIndex building = -1;  ///< Last of a chain so far: in the built plan, or an addition that hangs on one.
     friend bool operator==(const Source&, const Source&) = default;
     friend auto operator<=>(const Source&, const Source&) = default;
 };
@@ -25,9 +27,17 @@ struct RoutedAddition {
     Route route;
 };
 
+/// A building of a chain that hangs on an addition from now on, by a new cable instead of the one it has.
+struct Reconnection {
+    BuildingIndex building = 0;
+    BuildingIndex behind = 0;  ///< The addition.
+    Route route;               ///< From the addition.
+};
+
 struct RoutedExtension {
     std::vector<RoutedEnclosure> enclosures;  ///< New ones, each on a trunk of its own from the hub.
     std::vector<RoutedAddition> additions;    ///< Ascending by building.
+    std::optional<Reconnection> reconnection;
 };
 
 }  // namespace spadework

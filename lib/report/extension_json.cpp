@@ -19,6 +19,8 @@ const char* source_id(Source::Kind kind) {
             return "enclosure";
         case Source::Kind::new_enclosure:
             return "new-enclosure";
+        case Source::Kind::building:
+            return "building";
     }
     return "";
 }
@@ -126,6 +128,10 @@ void write_costs(JsonWriter& json, const Scenario& scenario, const Extension& ex
 void write_down(JsonWriter& json, const Scenario& scenario, const Interruption& down, const Plan& built) {
     json.key("what").text(down.what);
     json.key("outage_minutes").number(down.outage.hours() * 60, 1);
+    json.key("cut_off").begin_list(Shape::one_line);
+    for (const BuildingIndex building : down.cut_off)
+        json.text(building_at(scenario, building).id);
+    json.end();
     json.key("links").begin_list();
     for (const int l : down.links) {
         const PlannedLink& link = built.links[static_cast<std::size_t>(l)];

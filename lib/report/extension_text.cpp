@@ -38,6 +38,8 @@ std::string source_in_words(const Scenario& scenario, const Addition& addition) 
             return "enclosure at " + shown(place_at(scenario, addition.from).id);
         case Source::Kind::new_enclosure:
             return "new enclosure at " + shown(place_at(scenario, addition.from).id);
+        case Source::Kind::building:
+            return "building " + shown(building_at(scenario, addition.source.building).id);
     }
     return "";
 }
@@ -163,7 +165,7 @@ std::vector<std::string> link_names(const Scenario& scenario, const Interruption
 
 /// How long every link is down that is.
 std::string minutes_in_words(const Interruption& down) {
-    return fmt::format("up to {:.0f} minutes, until all is spliced and tested again", down.outage.hours() * 60);
+    return fmt::format("up to {:.0f} minutes, until all is made and tested again", down.outage.hours() * 60);
 }
 
 /// What the cheapest other way that takes links down would cost and interrupt; "" where there is none.
@@ -203,11 +205,24 @@ std::string interruption_part(const Scenario& scenario, const Extension& extensi
     text += paragraph(fmt::format("This is {}. {} {} down for {}: {}.", shown(down.what),
                                   counted(links.size(), "link", "links"), links.size() == 1 ? "is" : "are",
                                   minutes_in_words(down), joined(links)));
-    text += paragraph(
-        fmt::format("Then all {} of theirs in use run between the same adapters and ports again, under the same "
-                    "numbers: compared with the plan before, name by name. {}",
-                    counted(static_cast<std::size_t>(extension.restored.strands), "strand", "strands"),
-                    story.labels.empty() ? "No label changes." : "These labels change:"));
+    if (!down.cut_off.empty()) {
+        std::vector<std::string> buildings;
+        for (const BuildingIndex building : down.cut_off)
+            buildings.push_back(building_at(scenario, building).id);
+        text += paragraph(fmt::format("No way leads to the hub meanwhile from {}.", joined(buildings)));
+    }
+    const std::string strands = counted(static_cast<std::size_t>(extension.restored.strands), "strand", "strands");
+    const std::string again =
+        down.made_anew
+            ? fmt::format(
+                  "They run in other cables afterwards, under the same numbers; {} of theirs come back to the "
+                  "same ports. The cables they leave stay where they are, dark.",
+                  strands)
+            : fmt::format(
+                  "Then all {} of theirs in use run between the same adapters and ports again, under the same "
+                  "numbers: compared with the plan before, name by name.",
+                  strands);
+    text += paragraph(again + (story.labels.empty() ? "" : " These labels change:"));
     return story.labels.empty() ? text : text + "\n" + labels_table(story).text();
 }
 

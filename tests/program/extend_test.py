@@ -173,6 +173,27 @@ class Extend(unittest.TestCase):
         self.assertEqual({name for name in before if name[0] == "trunk-gate"},
                          {name for name in after if name[0] == "trunk-gate"})
 
+    def test_a_chain_takes_one_more_on_larger_gear_with_leave(self):
+        text = LAKESIDE.read_text()
+        start = text.index("  - id: boathouse\n")
+        before = text[:start] + text[text.index("  - id: kiosk\n"):]
+        folder = self.root / "chain"
+        ended = run("compare", "-", "--layouts", "daisy-chain", "--out", folder, "--time-limit", "3", stdin=before)
+        self.assertEqual(ended.code, OK)
+        left = self.extend(folder / "plan.json", LAKESIDE)
+        self.assertEqual((left["additions"][0]["source"], left["interruption"]), ("hub", None))
+        self.assertLess(left["interrupting"]["total"], left["total"])
+        taken = self.extend(folder / "plan.json", LAKESIDE, "--allow-interruption", "--out", folder / "more")
+        self.assertEqual(taken["additions"][0]["source"], "building")
+        self.assertEqual(len(taken["interruption"]["links"]), 1)
+        self.assertEqual(taken["untouched"]["links"], 2)
+        plan = json.loads((folder / "more" / "extended.plan.json").read_text())
+        self.assertEqual(plan["chains"][0][-1], "boathouse")
+        again = self.extend(folder / "more" / "extended.plan.json", LAKESIDE, "--out", folder / "again")
+        self.assertEqual(again["total"], 0)
+        self.assertEqual((folder / "more" / "extended.plan.json").read_bytes(),
+                         (folder / "again" / "extended.plan.json").read_bytes())
+
     def test_all_contradictions_are_told_at_once(self):
         text = LAKESIDE.read_text().replace("site: Lakeside holiday park", "site: Elsewhere")
         text = text.replace("cable-12", "cable-13").replace("shore-path", "shore-way")

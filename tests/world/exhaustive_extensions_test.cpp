@@ -1,6 +1,7 @@
 // Extensions of plans that were built, on small random maps with ducts of little room and poles: against every source
 // and every path of every further building's cable.
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 
@@ -83,14 +84,18 @@ void make_cuts_cheap(Scenario& site) {
     site.growth.headroom = Percent::from_percent(100);
 }
 
-/// What the verifier of layouts finds in a plan, but for spares that new links took.
-std::vector<std::string> found_by_verifier(const Scenario& site, const Plan& plan) {
+/// What the verifier of layouts finds in a plan, but for spares that new links took; and, where links run in other
+/// cables now, for the cables that they left and for what cuts do to the building that was put among others.
+std::vector<std::string> found_by_verifier(const Scenario& site, const Plan& plan, bool other_cables = false) {
     Design design;
     design.layout = plan.layout;
     design.plan = plan;
     std::vector<std::string> found = violations(site, assess(site, std::move(design)));
-    std::erase_if(found,
-                  [](const std::string& sentence) { return sentence.find(" spare strands and ") != sentence.npos; });
+    std::erase_if(found, [&](const std::string& sentence) {
+        const auto says = [&](const char* words) { return sentence.find(words) != std::string::npos; };
+        return says(" spare strands and ") ||
+               (other_cables && (says(" is for no building") || says("which the map gives another way")));
+    });
     return found;
 }
 
@@ -185,6 +190,55 @@ TEST_CASE("with leave to interrupt, no cut at any place of any trunk is cheaper,
     }
     CHECK(sites > effort(300) / 3);
     CHECK(cuts > effort(300) / 60);
+}
+
+TEST_CASE("no end of a chain, no larger gear there and no place in a chain or ring is cheaper than what is taken") {
+    int sites = 0;
+    int hung = 0;
+    int swapped = 0;
+    int inserted = 0;
+    for (unsigned number = 1; number <= static_cast<unsigned>(effort(300)); ++number) {
+        CAPTURE(number);
+        Dice dice(number);
+        Scenario site = random_site(dice);
+        for (Building& building : site.buildings)
+            building.links.front().count = 1;
+        site.rules.hop_limit = static_cast<int>(dice.between(2, 4));
+        const auto kind = dice.one_in(3) ? LayoutKind::ring : LayoutKind::daisy_chain;
+        const auto count = static_cast<std::size_t>(dice.between(2, 3));
+        const BuiltPlan plan = built_on(with_buildings(site, count), kind);
+        if (plan.plan.links.empty()) continue;
+        for (const bool may_interrupt : {false, true}) {
+            CAPTURE(may_interrupt);
+            const auto leave = may_interrupt ? own::Interrupting::allowed : own::Interrupting::no;
+            const auto optimum = own::best_extension(site, plan.plan, leave);
+            const Extension extension = extend(site, plan, {.may_interrupt = may_interrupt});
+            CHECK(extension.violations == std::vector<std::string>{});
+            CHECK(extension.feasible == optimum.has_value());
+            if (!extension.feasible || !optimum) continue;
+            ++sites;
+            CHECK(extension.total.minor() == *optimum);
+            for (const Addition& addition : extension.additions)
+                hung += addition.source.kind == Source::Kind::building ? 1 : 0;
+            swapped += extension.extended.swapped.empty() ? 0 : 1;
+            const bool anew = extension.interruption && extension.interruption->made_anew;
+            inserted += anew ? 1 : 0;
+            const bool all_in_chains =
+                anew || std::all_of(extension.additions.begin(), extension.additions.end(),
+                                    [](const Addition& one) { return one.source.kind == Source::Kind::building; });
+            if (all_in_chains)
+                CHECK(found_by_verifier(site, extension.extended.plan, anew) == std::vector<std::string>{});
+            if (extension.interruption) continue;
+            CHECK(ends_of_links(with_buildings(site, count), plan.plan, plan.strands) ==
+                  ends_of_links(with_buildings(site, count), extension.extended.plan,
+                                kept_strands(site, extension.extended.plan, extension.strand_map)));
+        }
+    }
+    MESSAGE("sites ", sites, " hung ", hung, " swapped ", swapped, " inserted ", inserted);
+    CHECK(sites > effort(300) / 2);
+    CHECK(hung > effort(300) / 25);
+    CHECK(swapped > 0);
+    CHECK(inserted > 0);
 }
 
 }  // namespace spadework

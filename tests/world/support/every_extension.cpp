@@ -28,8 +28,9 @@ struct Feed {
     int adapters = 0;  ///< Free beyond those plugged.
     int spare = 0;     ///< Plugged and dark: by policy, and for growth.
     int headroom = 0;
-    int trunk = -1;    ///< Of the built plan's feeds: number of the trunk that its strands are of.
-    bool cut = false;  ///< At a cut of that trunk.
+    int trunk = -1;     ///< Of the built plan's feeds: number of the trunk that its strands are of.
+    bool cut = false;   ///< At a cut of that trunk.
+    int building = -1;  ///< At the end of a chain, or at an addition for another to hang on; else -1.
 };
 
 class Search {
@@ -47,7 +48,10 @@ public:
 
     std::optional<Cents> run(Interrupting links) {
         if (additions_.empty()) return 0;
+        links_ = links;
+        note_chain_ends();
         serve(0, 0, 0);
+        if (links == Interrupting::allowed && additions_.size() == 1) try_insertions();
         const bool may_add = static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures;
         if (links == Interrupting::allowed && may_add) try_cuts();
         if (static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures) try_new_enclosures();
@@ -152,7 +156,9 @@ private:
     void serve(std::size_t next, unsigned through_new, Cents cost) {
         if (best_ && cost + paid_ >= *best_) return;
         if (next == additions_.size()) {
-            const Cents whole = cost + paid_ + lit_cost();
+            const auto gear = gear_cost();
+            if (!gear) return;
+            const Cents whole = cost + paid_ + lit_cost() + *gear;
             if (!best_ || whole < *best_) best_ = whole;
             return;
         }
@@ -167,6 +173,7 @@ private:
         const int strands = strands_of(site_, links_of(building));
         if (feed.dark >= 0 && lit_in(feed.trunk) + strands > feed.dark) return;
         feed.lit += strands;
+        from_[next] = {feed.building};
         const int need = strands + site_.rules.spare.drop_spare_least;
         for (const Path& path : paths_between(feed.place, building.place)) {
             const auto own = cable(site_, need, strands, path.run);
@@ -185,7 +192,7 @@ private:
                             (site_.rules.termination == Termination::spliced ? 2 : 0);
         Cents cost = 0;
         for (const LinkDemand& demand : building.links) {
-            const auto one = link(site_, demand.rate, length, feed.hub ? 2 : 3, splices);
+            const auto one = link(site_, demand.rate, length, feed.hub || feed.building >= 0 ? 2 : 3, splices);
             if (!one) return std::nullopt;
             cost += *one * demand.count;
         }
@@ -197,7 +204,7 @@ private:
         Cents cost = 0;
         for (const Feed& feed : feeds_) {
             if (feed.cut) cost += cost_at_cut(feed);
-            if (feed.hub || feed.is_new || lit_in(feed.trunk) == 0) continue;
+            if (feed.hub || feed.is_new || feed.building >= 0 || lit_in(feed.trunk) == 0) continue;
             if (feed.lit > 0) cost += work_on_strands(feed.lit);
             const int left = feed.dark - lit_in(feed.trunk);
             const int spare = std::min(feed.spare, left);
@@ -251,7 +258,7 @@ private:
     void try_cuts() {
         if (site_.catalogue.splicing.time_per_splice == WorkTime()) return;
         for (std::size_t f = 0, built = feeds_.size(); f < built; ++f) {
-            if (feeds_[f].hub) continue;
+            if (feeds_[f].hub || feeds_[f].building >= 0) continue;
             const Feed whole = feeds_[f];
             const PlannedCable& trunk = built_.cables[static_cast<std::size_t>(whole.trunk)];
             PlaceIndex at = trunk.from;
@@ -325,25 +332,211 @@ private:
 
     std::optional<Cents> total() const {
         if (!best_) return std::nullopt;
-        Cents direct = *best_ + site_.labour.mobilisation.minor();
-        int ports = 0;
+        return quoted(site_, *best_ + site_.labour.mobilisation.minor());
+    }
+
+    /// Where an addition's cable comes from, for the gear at its ends.
+    struct From {
+        int building = -1;  ///< That it hangs on; -1 from the hub or an enclosure.
+    };
+
+    void note_chain_ends() {
+        from_.resize(additions_.size());
+        if (built_.layout != LayoutKind::daisy_chain) return;
+        const auto note = [&](BuildingIndex building) {
+            Feed feed;
+            feed.place = site_.buildings[static_cast<std::size_t>(building)].place;
+            feed.building = building;
+            feeds_.push_back(feed);
+        };
+        for (const auto& chain : built_.chains)
+            note(chain.back());
+        for (const std::size_t addition : additions_)
+            note(static_cast<BuildingIndex>(addition));
+    }
+
+    /// How many buildings a chain has up to the one that an addition hangs on; nothing where that is no chain of the
+    /// built plan's.
+    std::optional<int> chain_up_to(int building, int steps = 0) const {
+        if (steps > static_cast<int>(additions_.size())) return std::nullopt;
+        for (const auto& chain : built_.chains) {
+            if (chain.back() == building) return static_cast<int>(chain.size());
+        }
+        for (std::size_t i = 0; i < additions_.size(); ++i) {
+            if (static_cast<int>(additions_[i]) != building || from_[i].building < 0) continue;
+            const auto before = chain_up_to(from_[i].building, steps + 1);
+            return before ? std::optional(*before + 1) : std::nullopt;
+        }
+        return std::nullopt;
+    }
+
+    /// Ports and the fastest rate of what hangs on a building.
+    std::pair<int, BitRate> hanging_on(int building) const {
+        std::pair<int, BitRate> sum{0, BitRate()};
+        for (std::size_t i = 0; i < additions_.size(); ++i) {
+            if (from_[i].building != building) continue;
+            sum.first += links_of(site_.buildings[additions_[i]]);
+            sum.second = std::max(sum.second, fastest(site_.buildings[additions_[i]]));
+        }
+        return sum;
+    }
+
+    /// Gear of the additions, at the hub, and larger gear at the ends of chains; nothing where there is none or the
+    /// chains do not hold.
+    std::optional<Cents> gear_cost() const {
+        Cents cost = 0;
+        int hub_ports = 0;
         BitRate rate;
-        for (const std::size_t b : additions_) {
-            const Building& building = site_.buildings[b];
-            const auto gear = building_gear(site_, building, links_of(building), fastest(building));
-            if (!gear) return std::nullopt;
-            direct += *gear;
-            ports += links_of(building);
+        std::set<int> parents;
+        for (std::size_t i = 0; i < additions_.size(); ++i) {
+            const Building& building = site_.buildings[additions_[i]];
             rate = std::max(rate, fastest(building));
+            hub_ports += from_[i].building < 0 ? links_of(building) : 0;
+            const auto [ports, behind] = hanging_on(static_cast<int>(additions_[i]));
+            const auto gear =
+                building_gear(site_, building, links_of(building) + ports, std::max(fastest(building), behind));
+            if (!gear) return std::nullopt;
+            cost += *gear;
+            if (from_[i].building < 0) continue;
+            const auto before = chain_up_to(from_[i].building);
+            if (!before || *before >= site_.rules.hop_limit) return std::nullopt;
+            if (!parents.insert(from_[i].building).second) return std::nullopt;
+        }
+        for (const int parent : parents) {
+            const auto more = cost_at_parent(parent);
+            if (!more) return std::nullopt;
+            cost += *more;
         }
         Scenario left = site_;
         for (const Pieces& pieces : built_.hub_gear)
             left.hub.free_optic_ports +=
                 pieces.count * site_.catalogue.hub_gear[static_cast<std::size_t>(pieces.product)].optic_ports;
-        left.hub.free_optic_ports -= static_cast<int>(built_.links.size());
-        const auto hub = hub_gear(left, ports, rate);
+        left.hub.free_optic_ports -= built_.hub_ports;
+        const auto hub = hub_ports == 0 ? std::optional<Cents>(0) : hub_gear(left, hub_ports, rate);
         if (!hub) return std::nullopt;
-        return quoted(site_, direct + *hub);
+        return cost + *hub;
+    }
+
+    /// Nothing to pay where a built building has the ports; larger gear, and its links tested again, where links may be
+    /// interrupted.
+    std::optional<Cents> cost_at_parent(int parent) const {
+        const auto gear = std::find_if(built_.building_gear.begin(), built_.building_gear.end(),
+                                       [&](const PlannedGear& one) { return one.building == parent; });
+        if (gear == built_.building_gear.end()) return 0;
+        auto [ports, rate] = hanging_on(parent);
+        Cents again = 0;
+        for (const PlannedLink& link : built_.links) {
+            if (link.building != parent && link.from != parent) continue;
+            ++ports;
+            rate = std::max(rate, link.rate);
+            again += for_time(site_.labour.installer_rate, site_.labour.test_time.seconds() * link.strands);
+        }
+        const auto& product = site_.catalogue.building_gear[static_cast<std::size_t>(gear->pieces.product)];
+        if (product.optic_ports >= ports && product.fastest_rate >= rate) return 0;
+        if (links_ == Interrupting::no) return std::nullopt;
+        const auto larger = building_gear(site_, site_.buildings[static_cast<std::size_t>(parent)], ports, rate);
+        if (!larger) return std::nullopt;
+        return *larger + again;
+    }
+
+    /// The addition before each building of each chain, with every path of both cables.
+    void try_insertions() {
+        for (const auto& chain : built_.chains) {
+            if (static_cast<int>(chain.size()) >= site_.rules.hop_limit) continue;
+            for (std::size_t at = 0; at < chain.size(); ++at) {
+                const PlaceIndex before =
+                    at == 0 ? site_.hub.place : site_.buildings[static_cast<std::size_t>(chain[at - 1])].place;
+                insert_before(before, chain, at);
+            }
+        }
+    }
+
+    /// Segments of each hop of a ring, the closing one last.
+    std::vector<std::set<int>> hops_of(const std::vector<BuildingIndex>& chain) const {
+        std::vector<std::set<int>> hops;
+        const auto add = [&](BuildingIndex building, CableRole role) {
+            hops.emplace_back();
+            for (const PlannedCable& cable : built_.cables) {
+                if (cable.building != building || cable.role != role) continue;
+                for (const Step& step : cable.steps)
+                    hops.back().insert(step.segment);
+            }
+        };
+        for (const BuildingIndex building : chain)
+            add(building, CableRole::hop);
+        add(chain.back(), CableRole::closing);
+        return hops;
+    }
+
+    /// Positions of a ring's buildings between the first and the last hop that a cut breaks.
+    static std::set<int> lost(const std::vector<std::set<int>>& hops, int segment) {
+        std::set<int> between;
+        int first = -1;
+        for (int h = 0; h < static_cast<int>(hops.size()); ++h) {
+            if (!hops[static_cast<std::size_t>(h)].contains(segment)) continue;
+            if (first < 0) first = h;
+            for (int b = first; b < h; ++b)
+                between.insert(b);
+        }
+        return between;
+    }
+
+    /// Whether no cut takes down a building of a ring that it did not take down before.
+    bool stands_cuts(const std::vector<BuildingIndex>& chain, std::size_t at, const Path& in, const Path& out) const {
+        if (built_.layout != LayoutKind::ring) return true;
+        const std::vector<std::set<int>> before = hops_of(chain);
+        std::vector<std::set<int>> after = before;
+        after[at].clear();
+        for (const Passed& step : out.steps)
+            after[at].insert(step.first);
+        std::set<int> first;
+        for (const Passed& step : in.steps)
+            first.insert(step.first);
+        after.insert(after.begin() + static_cast<std::ptrdiff_t>(at), first);
+        for (int segment = 0; segment < static_cast<int>(site_.segments.size()); ++segment) {
+            const std::set<int> was = lost(before, segment);
+            for (const int position : lost(after, segment)) {
+                if (position == static_cast<int>(at)) continue;
+                if (!was.contains(position - (position > static_cast<int>(at) ? 1 : 0))) return false;
+            }
+        }
+        return true;
+    }
+
+    void insert_before(PlaceIndex before, const std::vector<BuildingIndex>& chain, std::size_t at) {
+        const BuildingIndex behind = chain[at];
+        const Building& added = site_.buildings[additions_.front()];
+        int links = 0;
+        BitRate rate;
+        Cents again = 0;
+        for (const PlannedLink& link : built_.links) {
+            const bool hop = built_.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::hop;
+            if (link.building != behind || !hop) continue;
+            ++links;
+            rate = std::max(rate, link.rate);
+            again += for_time(site_.labour.installer_rate, site_.labour.test_time.seconds() * link.strands);
+        }
+        const auto gear = building_gear(site_, added, 2 * links, rate);
+        if (links_of(added) > links || fastest(added) > rate || !gear) return;
+        const int strands = strands_of(site_, links);
+        const int need = strands + site_.rules.spare.drop_spare_least;
+        const PlaceIndex end = site_.buildings[static_cast<std::size_t>(behind)].place;
+        for (const Path& in : paths_between(before, added.place)) {
+            const auto first = cable(site_, need, strands, in.run);
+            const int spliced = site_.rules.termination == Termination::spliced ? 2 : 0;
+            const auto light = link(site_, rate, glass(site_, need, strands, in.run), 2,
+                                    joints(site_, need, strands, in.run) + spliced);
+            if (!first || !light) continue;
+            const bool in_fits = lay(in);
+            for (const Path& out : paths_between(added.place, end)) {
+                const auto second = cable(site_, need, strands, out.run);
+                const bool fits = lay(out) && in_fits;
+                const Cents whole = paid_ + *gear + *first + second.value_or(0) + *light * links + again;
+                if (fits && second && (!best_ || whole < *best_) && stands_cuts(chain, at, in, out)) best_ = whole;
+                take_out(out);
+            }
+            take_out(in);
+        }
     }
 
     const Scenario& site_;
@@ -353,6 +546,8 @@ private:
     std::vector<Feed> feeds_;
     Cents paid_ = 0;
     std::optional<Cents> best_;
+    std::vector<From> from_;  ///< Of each addition.
+    Interrupting links_ = Interrupting::no;
 };
 
 }  // namespace
