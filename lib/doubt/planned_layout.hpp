@@ -2,6 +2,8 @@
 
 // One layout planned, checked, priced and verified: what risk and sweep do at many prices.
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,30 +17,38 @@ struct PlannedLayout {
     bool interrupted = false;
 };
 
-/// One job of many: plans each layout at each scenario, with one thread each, the layouts that take longest first.
-/// `gap_of` gives the gap to their bound at which the searches of a scenario and layout stop. What is not begun when
-/// the observer of the study asks to stop is left as interrupted. Scenario by scenario, layout by layout in each.
+/// One job of many: plans layouts at scenarios, with one thread each, the layouts that take longest first. What is not
+/// begun when the observer of the study asks to stop is left as interrupted.
 class PlanningJob {
 public:
+    /// The gap to its bound at which the search of a layout at a scenario stops, scenario by scenario, layout by layout
+    /// in each; a layout without one is not planned there.
+    using Gaps = std::vector<std::vector<std::optional<double>>>;
+
     explicit PlanningJob(const StudyOptions& study) : study_(study) {}
 
-    template <typename GapOf>
-    std::vector<std::vector<PlannedLayout>> run(const std::vector<Scenario>& scenarios,
-                                                const std::vector<LayoutKind>& layouts, GapOf gap_of) {
-        std::vector<std::vector<double>> gaps;
-        for (std::size_t at = 0; at < scenarios.size(); ++at) {
-            gaps.emplace_back();
-            for (std::size_t layout = 0; layout < layouts.size(); ++layout)
-                gaps.back().push_back(gap_of(scenarios[at], layout));
-        }
-        return run_all(scenarios, layouts, gaps);
+    /// Lets the mixed layout design the trunk layout too where both are to be planned: with the smaller of their gaps,
+    /// in half the time where its plan has no home run.
+    PlanningJob& with_trunks_in_mixes() {
+        joined_ = true;
+        return *this;
     }
 
+    /// Scenario by scenario, layout by layout in each.
+    std::vector<std::vector<PlannedLayout>> run(const std::vector<Scenario>& scenarios,
+                                                const std::vector<LayoutKind>& layouts, const Gaps& gaps);
+
 private:
-    std::vector<std::vector<PlannedLayout>> run_all(const std::vector<Scenario>& scenarios,
-                                                    const std::vector<LayoutKind>& layouts,
-                                                    const std::vector<std::vector<double>>& gaps);
+    /// Layouts planned in one go at one scenario.
+    struct Task {
+        std::size_t scenario = 0;
+        std::vector<std::size_t> layouts;
+        double gap = 0;
+    };
+    [[nodiscard]] std::vector<Task> tasks(const std::vector<LayoutKind>& layouts, const Gaps& gaps) const;
+
     const StudyOptions& study_;
+    bool joined_ = false;
 };
 
 /// Lets layouts learn from those that they contain, by totals and bounds: see reconcile(). A narrower layout's bound is

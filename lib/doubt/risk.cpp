@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 #include "doubt/draws.hpp"
@@ -129,7 +130,8 @@ std::vector<double> RiskWork::influences() const {
 
 /// Each layout planned at each point. Points are in order, whatever comes out first.
 std::vector<std::vector<PlannedLayout>> RiskWork::planned_at(const std::vector<Scenario>& scenarios, double gap) const {
-    return PlanningJob(options_.study).run(scenarios, layouts_, [gap](const Scenario&, std::size_t) { return gap; });
+    const std::vector<std::optional<double>> same(layouts_.size(), gap);
+    return PlanningJob(options_.study).run(scenarios, layouts_, PlanningJob::Gaps(scenarios.size(), same));
 }
 
 std::vector<Scenario> RiskWork::drawn_at(const std::vector<Point>& points) const {

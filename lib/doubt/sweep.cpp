@@ -8,13 +8,14 @@
 #include "doubt/bound_chord.hpp"
 #include "doubt/plan_pool.hpp"
 #include "doubt/planned_layout.hpp"
+#include "doubt/replanning.hpp"
 #include "layout/reconcile.hpp"
 
 namespace spadework {
 
 namespace {
 
-/// Halvings of a stretch where each of them plans every layout.
+/// Halvings of a stretch where each of them plans what may win.
 constexpr int halvings_when_planned = 3;
 
 class Sweeping {
@@ -29,12 +30,13 @@ public:
         sweep_.prices_alone = std::all_of(inputs.begin(), inputs.end(),
                                           [&](const SweptInput& input) { return moves_prices_alone(input, scenario); });
         pools_.assign(sweep_.layouts.size(), PlanPool(false));
+        if (!sweep_.prices_alone) replanning_.emplace(sweep_, options_, [this](const Spot& spot) { return at(spot); });
     }
 
     Sweep run();
 
 private:
-    using Spot = std::pair<double, double>;  ///< Values of the first and of the second input.
+    using Spot = Replanning::Spot;
 
     [[nodiscard]] std::optional<Scenario> at(const Spot& spot);
     [[nodiscard]] std::vector<Spot> grid() const;
@@ -50,7 +52,9 @@ private:
     [[nodiscard]] std::int64_t bound_in_row(std::size_t layout, double x, double y) const;
     void settle(SweptPoint& point) const;
     void price_grid();
+    void find_changes_replanning();
     void find_changes();
+    [[nodiscard]] bool may_be(double x) const;
     [[nodiscard]] WinnerChange narrowed(const SweptPoint& before, const SweptPoint& after);
     [[nodiscard]] std::optional<double> least_proven() const;
     void plan_changes();
@@ -61,9 +65,10 @@ private:
     const site_file::VaryingSite& site_;
     const SweepOptions& options_;
     Sweep sweep_;
-    std::vector<PlanPool> pools_;  ///< One a layout; used where prices alone move.
+    std::vector<PlanPool> pools_;  ///< One a layout; used where prices alone move, as are the next two.
     std::map<Spot, std::vector<SweptTotal>> planned_;
     double rounding_ = 0;
+    std::optional<Replanning> replanning_;  ///< Where more than prices moves.
 };
 
 std::optional<Scenario> Sweeping::at(const Spot& spot) {
@@ -105,9 +110,12 @@ void Sweeping::plan_at(const std::vector<Spot>& spots) {
         if (!scenario) return;
         scenarios.push_back(std::move(*scenario));
     }
-    const auto gap_of = [this](const Scenario& scenario, std::size_t layout) { return gap_for(scenario, layout); };
-    std::vector<std::vector<PlannedLayout>> planned =
-        PlanningJob(options_.study).run(scenarios, sweep_.layouts, gap_of);
+    PlanningJob::Gaps gaps(scenarios.size());
+    for (std::size_t at = 0; at < scenarios.size(); ++at) {
+        for (std::size_t layout = 0; layout < sweep_.layouts.size(); ++layout)
+            gaps[at].emplace_back(gap_for(scenarios[at], layout));
+    }
+    std::vector<std::vector<PlannedLayout>> planned = PlanningJob(options_.study).run(scenarios, sweep_.layouts, gaps);
     for (std::size_t spot = 0; spot < spots.size(); ++spot)
         take(spots[spot], scenarios[spot], std::move(planned[spot]));
 }
@@ -124,7 +132,7 @@ void Sweeping::take(const Spot& spot, const Scenario& scenario, std::vector<Plan
             sweep_.violations.push_back(std::move(violation));
         if (!one.result.feasible()) continue;
         totals[layout] = {one.result.total.minor(), one.result.bound.minor()};
-        if (sweep_.prices_alone) pools_[layout].add(scenario, *one.result.plan);
+        pools_[layout].add(scenario, *one.result.plan);
     }
     ++sweep_.planned;
 }
@@ -174,20 +182,19 @@ void Sweeping::settle(SweptPoint& point) const {
     const auto winner = static_cast<std::size_t>(*point.winner);
     point.proven = true;
     for (std::size_t rival = 0; rival < point.totals.size(); ++rival) {
-        if (rival == winner || point.totals[rival].total == no_plan) continue;
-        if (includes(sweep_.layouts[rival], sweep_.layouts[winner])) continue;
-        if (point.totals[winner].total > point.totals[rival].bound) point.proven = false;
+        const SweptTotal& other = point.totals[rival];
+        if (rival == winner || includes(sweep_.layouts[rival], sweep_.layouts[winner])) continue;
+        if (other.total == no_plan ? !other.looked_for : point.totals[winner].total > other.bound) point.proven = false;
     }
 }
 
 SweptPoint Sweeping::point_at(const Spot& spot) {
-    SweptPoint point{spot.first, spot.second, false, std::vector<SweptTotal>(sweep_.layouts.size()), {}, false};
-    if (!sweep_.prices_alone && !planned_.contains(spot) && !should_stop()) plan_at({spot});
-    const auto known = planned_.find(spot);
-    point.planned = known != planned_.end();
-    if (point.planned) point.totals = known->second;
-    if (sweep_.prices_alone) {
+    SweptPoint point{spot.first, spot.second, planned_.contains(spot), {}, {}, false};
+    if (replanning_) {
+        point = replanning_->point_at(spot);
+    } else {
         const auto scenario = at(spot);
+        point.totals.resize(sweep_.layouts.size());
         for (std::size_t layout = 0; scenario && layout < point.totals.size(); ++layout)
             point.totals[layout] = {pools_[layout].cheapest(*scenario).total, bound_at(layout, spot)};
     }
@@ -196,10 +203,7 @@ SweptPoint Sweeping::point_at(const Spot& spot) {
 }
 
 void Sweeping::plan_anchors() {
-    if (!sweep_.prices_alone) {
-        plan_at(grid());
-        return;
-    }
+    if (replanning_) return replanning_->plan(grid());
     std::vector<double> rows = {0};
     const SweptInput& x = sweep_.inputs[0];
     if (sweep_.inputs.size() > 1) rows = {sweep_.inputs[1].from, sweep_.inputs[1].to};
@@ -223,13 +227,19 @@ void Sweeping::price_grid() {
         sweep_.points.push_back(point_at(spot));
 }
 
+/// Between two values that may be, a fraction of a whole number may not.
+bool Sweeping::may_be(double x) const {
+    return site_at(scenario_, site_, sweep_.inputs, {x, 0}).scenario.has_value();
+}
+
 WinnerChange Sweeping::narrowed(const SweptPoint& before, const SweptPoint& after) {
     WinnerChange change{before.x, after.x, before.winner, after.winner, {}, {}};
     const int halvings = sweep_.prices_alone ? options_.halvings : std::min(options_.halvings, halvings_when_planned);
     for (int i = 0; i < halvings && !should_stop(); ++i) {
         double middle = (change.from + change.to) / 2;
-        if (sweep_.inputs[0].whole) middle = std::floor(middle);
-        if (middle == change.from || middle == change.to) break;
+        if (sweep_.inputs[0].whole || !may_be(middle)) middle = std::floor(middle);
+        if (middle <= change.from || middle >= change.to || !may_be(middle)) break;
+        if (replanning_) replanning_->plan_what_may_win({middle, 0});
         const SweptPoint point = point_at({middle, 0});
         if (point.winner == change.before) {
             change.from = middle;
@@ -253,6 +263,18 @@ void Sweeping::find_changes() {
             from.winner = change.after;
         }
     }
+}
+
+/// Plans made while changes were narrowed may be the best elsewhere too, and move changes: then all once more.
+void Sweeping::find_changes_replanning() {
+    constexpr int rounds = 2;
+    for (int round = 0; round < rounds; ++round) {
+        const std::size_t plans = replanning_->plans();
+        find_changes();
+        if (replanning_->plans() == plans) return;
+        price_grid();
+    }
+    find_changes();
 }
 
 /// The point of the grid, apart from those planned, whose winner is the farthest from being proven.
@@ -332,7 +354,7 @@ Sweep Sweeping::run() {
     if (!sweep_.diagnostics.empty() || !sweep_.violations.empty()) return std::move(sweep_);
     price_grid();
     if (sweep_.inputs.size() == 1) {
-        find_changes();
+        replanning_ ? find_changes_replanning() : find_changes();
         if (sweep_.prices_alone) plan_changes();
         prove_changes();
     }

@@ -17,12 +17,13 @@ namespace spadework {
 struct SweptTotal {
     std::int64_t total = no_plan;  ///< Of the cheapest plan known.
     std::int64_t bound = 0;        ///< No plan of the layout costs less; 0 where nothing is proved.
+    bool looked_for = true;        ///< Where there is no plan: none was found there, or its prices change nothing.
 };
 
 struct SweptPoint {
     double x = 0;
-    double y = 0;          ///< Of the second input; 0 where there is none.
-    bool planned = false;  ///< Every layout was planned for it; otherwise the plans made elsewhere were priced.
+    double y = 0;                    ///< Of the second input; 0 where there is none.
+    bool planned = false;            ///< Every layout was planned for it; otherwise plans made elsewhere count.
     std::vector<SweptTotal> totals;  ///< Layout by layout.
     std::optional<int> winner;       ///< Index of the least total; ties go to the first. Nothing where none has a plan.
     /// The winner costs no more than the bound of every layout that does not include its plans.
@@ -48,6 +49,7 @@ struct Sweep {
     std::vector<SweptPoint> points;     ///< The grid: x fastest.
     std::vector<WinnerChange> changes;  ///< Along one input, ascending; of two none are looked for.
     int planned = 0;                    ///< Points at which every layout was planned.
+    int planned_in_part = 0;            ///< Points at which some were: those that may win, or whose bound was wanted.
     bool prices_alone = false;          ///< Plans made at some points were priced at all others.
     bool interrupted = false;
     std::vector<std::string> violations;  ///< Bugs found by the verifier; nothing may be shown when there are any.
@@ -62,10 +64,9 @@ struct SweepOptions {
 };
 
 /// Where inputs move prices alone, every layout is planned at the ends, in the middle, at the changes
-/// found and where least is proven; at all
-/// other points the plans known are priced, and bounds follow from those proved (bound_between()). Otherwise every
-/// layout is planned at every point, and changes are halved fewer times. The same options give the same sweep, whatever
-/// the number of threads, unless a time limit or the observer cuts it short.
+/// found and where least is proven; at all other points the plans known are priced, and bounds follow from those proved
+/// (bound_between()). Otherwise see Replanning. The same options give the same sweep, whatever the number of threads,
+/// unless a time limit or the observer cuts it short.
 Sweep sweep(const Scenario& scenario, const site_file::VaryingSite& site, const std::vector<SweptInput>& inputs,
             const SweepOptions& options);
 

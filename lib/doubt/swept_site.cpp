@@ -116,6 +116,10 @@ bool moves_prices_alone(const SweptInput& input, const Scenario& scenario) {
     return unit.starts_with(scenario.currency.code) || unit.starts_with("hours") || unit == "minutes";
 }
 
+bool narrows_plans(const SweptInput& input) {
+    return input.key == "spare-strands" || input.key.starts_with("rules.spare.");
+}
+
 SweptSite site_at(const Scenario& scenario, const site_file::VaryingSite& site, const std::vector<SweptInput>& inputs,
                   const std::vector<double>& values) {
     SweptSite swept{scenario, {}};

@@ -33,6 +33,10 @@ const std::vector<std::string>& sweep_words();
 /// Whether an input moves prices and working times alone: then what a plan costs is linear in it, but for rounding.
 bool moves_prices_alone(const SweptInput& input, const Scenario& scenario);
 
+/// Whether every plan of the site at a larger value of the input is one at a smaller value too, at the same cost: more
+/// spare strands only call for larger cables and enclosures. Then a bound at a value holds at all larger ones.
+bool narrows_plans(const SweptInput& input);
+
 struct SweptSite {
     std::optional<Scenario> scenario;
     Diagnostics diagnostics;  ///< What is wrong with the value, where there is no scenario.

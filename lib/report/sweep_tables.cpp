@@ -46,6 +46,26 @@ std::string proof_of(const Sweep& sweep, const WinnerChange& change) {
     return " Not proven: on neither side do the lower bounds exclude every other layout.";
 }
 
+std::string how_planned(const Sweep& sweep) {
+    if (sweep.prices_alone) {
+        return fmt::format(
+            "Prices alone move: every layout was planned at {} points, and all these plans are priced at every other. "
+            "Totals are linear in a price, so that between two lower bounds the chord less the most that rounding "
+            "makes is one too.",
+            sweep.planned);
+    }
+    const bool everywhere = std::ranges::all_of(sweep.points, [](const SweptPoint& point) { return point.planned; });
+    if (everywhere) return fmt::format("Every layout was planned at each of {} points.", sweep.planned);
+    std::string text = fmt::format("Every layout was planned at {} points", sweep.planned);
+    if (sweep.planned_in_part > 0) {
+        text +=
+            fmt::format(", and at {} more those that may win or that had to be proven dearer", sweep.planned_in_part);
+    }
+    return text +
+           ". At every point the routes of all these plans were laid out again, with cables and gear chosen anew; "
+           "what passed every check and costs least is shown.";
+}
+
 }  // namespace
 
 std::string input_text(double value) {
@@ -63,17 +83,9 @@ std::string sweep_opening(const Sweep& sweep) {
 }
 
 std::string sweep_note(const Sweep& sweep) {
-    std::string text =
-        sweep.prices_alone
-            ? fmt::format(
-                  "Prices alone move: every layout was planned at {} points, and all these plans are priced at "
-                  "every other. Totals are linear in a price, so that between two lower bounds the chord less "
-                  "the most that rounding makes is one too.",
-                  sweep.planned)
-            : fmt::format("Every layout was planned at each of {} points.", sweep.planned);
-    text +=
-        " A winner is proven where its total is no more than the lower bound of every layout that does not include "
-        "its plans.";
+    std::string text = how_planned(sweep) +
+                       " A winner is proven where its total is no more than the lower bound of every layout that does "
+                       "not include its plans.";
     if (sweep.interrupted) text += " Cut short: what was not planned by then is missing or not proven.";
     return text;
 }
