@@ -36,6 +36,7 @@ public:
         for (const RoutedAddition& addition : routed_.additions)
             add_building(addition);
         extended_.lit = trunks_.lit();
+        extended_.lit.insert(extended_.lit.end(), relit_.begin(), relit_.end());
         hang_on_chains();
         refit_enclosures();
         fit_hub();
@@ -66,8 +67,9 @@ private:
         };
         for (const RoutedEnclosure& enclosure : routed_.enclosures)
             pass(enclosure.trunk);
-        for (const RoutedAddition& addition : routed_.additions)
-            pass(addition.route);
+        for (const RoutedAddition& addition : routed_.additions) {
+            if (addition.source.cable < 0) pass(addition.route);
+        }
     }
 
     /// Lays a route; for each of its links the cable that it runs in.
@@ -105,8 +107,9 @@ private:
         plan().enclosures.push_back(std::move(planned));
     }
 
-    int light_trunk(int enclosure, int strands) {
-        const auto lit = trunks_.light_one(plan(), enclosure, strands);
+    int light_trunk(const Source& source, int strands) {
+        const int enclosure = source.enclosure;
+        const auto lit = trunks_.light_one(plan(), enclosure, strands, source.cable >= 0);
         if (lit) return *lit;
         fail("the trunk to " + place_id(plan().enclosures[static_cast<std::size_t>(enclosure)].place) +
              " has not enough dark strands left");
@@ -116,7 +119,7 @@ private:
     /// The trunk that the next link through the source runs in; -1 from the hub or where there is none.
     int trunk_for_link(const Source& source, int strands) {
         if (source.kind == Source::Kind::hub || source.kind == Source::Kind::building) return -1;
-        if (source.kind == Source::Kind::built_enclosure) return light_trunk(source.enclosure, strands);
+        if (source.kind == Source::Kind::built_enclosure) return light_trunk(source, strands);
         const auto number = static_cast<std::size_t>(source.enclosure);
         if (next_on_trunk_.size() <= number) next_on_trunk_.resize(number + 1, 0);
         const auto link = static_cast<std::size_t>(next_on_trunk_[number]++);
@@ -136,8 +139,7 @@ private:
         for (const LinkDemand& demand : demands)
             number += demand.count;
         const int strands = strands_per_link(scenario_.rules.strand_use);
-        const auto own =
-            lay(addition.route, {number, drop_need(number * strands, scenario_.rules)}, model_of(addition));
+        const std::vector<int> own = cables_of(addition, number, strands);
         number = 0;
         for (const LinkDemand& demand : demands) {
             for (int i = 0; i < demand.count; ++i, ++number) {
@@ -154,6 +156,22 @@ private:
         }
         if (addition.source.kind != Source::Kind::building) plan().hub_ports += number;
         place_gear(addition, added);
+    }
+
+    /// For each of an addition's links the cable that it runs in from where the addition is served: a new one, or the
+    /// one that lies there dark.
+    std::vector<int> cables_of(const RoutedAddition& addition, int links, int strands) {
+        const StrandNeed need = drop_need(links * strands, scenario_.rules);
+        if (addition.source.cable < 0) return lay(addition.route, {links, need}, model_of(addition));
+        PlannedCable& cable = plan().cables[static_cast<std::size_t>(addition.source.cable)];
+        const int spare_beyond = std::max(0, cable.need.spare - drop_need(0, scenario_.rules).spare);
+        relit_.push_back({addition.source.cable, need.in_use, std::min(need.in_use, spare_beyond)});
+        const int of_product = scenario_.catalogue.cables[static_cast<std::size_t>(cable.product)].strands;
+        cable.need = {need.in_use, std::clamp(of_product - need.in_use, 0, need.spare), 0};
+        cable.building = addition.building;
+        if (cable.role == CableRole::drop && cable.enclosure)
+            plan().enclosures[static_cast<std::size_t>(*cable.enclosure)].serves.push_back(addition.building);
+        return std::vector<int>(static_cast<std::size_t>(links), addition.source.cable);
     }
 
     PlannedCable model_of(const RoutedAddition& addition) {
@@ -353,6 +371,7 @@ private:
     std::string reason_;
     int built_enclosures_ = 0;
     LitTrunks trunks_;
+    std::vector<LitStrands> relit_;
     std::vector<std::vector<int>> trunk_of_link_;  ///< For each new enclosure, for each of its links in order.
     std::vector<int> next_on_trunk_;
 };

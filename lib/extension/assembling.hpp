@@ -14,10 +14,11 @@
 
 namespace spadework {
 
-/// Strands of a built trunk that begin to carry light: they are plugged or spliced at both ends.
+/// Strands of a built cable that begin to carry light: they are plugged or spliced at both ends.
 struct LitStrands {
     int cable = 0;  ///< Index into the plan's cables.
     int strands = 0;
+    int again = 0;  ///< Of these, carried light before, and have all their ends.
 };
 
 /// Boxes added at an enclosure that stands already, for more adapters.

@@ -1,8 +1,10 @@
 #include "extension/candidates.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <numeric>
 #include <optional>
+#include <set>
 
 #include "strands/strand_need.hpp"
 
@@ -54,7 +56,10 @@ int length_of_chain_to(const ExtensionSearch& search, BuildingIndex last) {
 bool chains_hold(const ExtensionSearch& search, const std::vector<Source>& assigned) {
     for (std::size_t i = 0; i < assigned.size(); ++i) {
         if (assigned[i].kind != Source::Kind::building) continue;
-        if (std::count(assigned.begin(), assigned.end(), assigned[i]) > 1) return false;
+        const auto hangs_there = [&](const Source& source) {
+            return source.kind == Source::Kind::building && source.building == assigned[i].building;
+        };
+        if (std::count_if(assigned.begin(), assigned.end(), hangs_there) > 1) return false;
         int hops = 1;
         BuildingIndex at = assigned[i].building;
         while (length_of_chain_to(search, at) == 0) {
@@ -69,8 +74,30 @@ bool chains_hold(const ExtensionSearch& search, const std::vector<Source>& assig
     return true;
 }
 
+PlaceIndex place_of(const ExtensionSearch& search, std::size_t addition) {
+    return search.scenario.buildings[static_cast<std::size_t>(search.additions[addition])].place;
+}
+
+/// Whether a dark cable leads to this addition and holds its strands.
+bool serves(const ExtensionSearch& search, int cable, std::size_t addition) {
+    const PlannedCable& dark = search.built.cables[static_cast<std::size_t>(cable)];
+    const Building& building = search.scenario.buildings[static_cast<std::size_t>(search.additions[addition])];
+    const int strands = search.scenario.catalogue.cables[static_cast<std::size_t>(dark.product)].strands;
+    return dark.to == building.place && strands_in_use(building, search.scenario.rules) <= strands;
+}
+
+/// Whether dark cables go to where they lead, each to one addition.
+bool cables_lead_there(const ExtensionSearch& search, const std::vector<Source>& assigned) {
+    std::set<int> taken;
+    for (std::size_t i = 0; i < assigned.size(); ++i) {
+        if (assigned[i].cable < 0) continue;
+        if (!serves(search, assigned[i].cable, i) || !taken.insert(assigned[i].cable).second) return false;
+    }
+    return true;
+}
+
 bool may_stand(const ExtensionSearch& search, const std::vector<Source>& assigned) {
-    return strands_suffice(search, assigned) && chains_hold(search, assigned);
+    return cables_lead_there(search, assigned) && strands_suffice(search, assigned) && chains_hold(search, assigned);
 }
 
 /// Orders to lay so many in: all of them, or from the first to the last and back.
@@ -222,19 +249,36 @@ std::optional<CableFigures> trunk_figures(const ExtensionSearch& search, const s
     return cable_figures(search.scenario, search.network.scale, need);
 }
 
+/// Whoever has a dark cable of its own by that, the others as they were.
+std::vector<Source> over_dark_cables(const ExtensionSearch& search, const std::vector<Source>& dark,
+                                     std::vector<Source> assigned) {
+    for (const Source& source : dark) {
+        for (std::size_t i = 0; i < assigned.size(); ++i) {
+            if (!serves(search, source.cable, i) || assigned[i].cable >= 0) continue;
+            assigned[i] = source;
+            break;
+        }
+    }
+    return assigned;
+}
+
 /// Each source alone, the cheapest of them for each addition, and that with one addition from elsewhere. None hangs on
 /// another.
 std::vector<Candidate> from_likely_sources(const ExtensionSearch& search, std::vector<Source> sources) {
-    std::erase_if(sources, [&](const Source& source) {
-        return source.kind == Source::Kind::building &&
-               std::find(search.additions.begin(), search.additions.end(), source.building) != search.additions.end();
-    });
+    std::vector<Source> dark;
+    std::copy_if(sources.begin(), sources.end(), std::back_inserter(dark),
+                 [](const Source& source) { return source.cable >= 0; });
+    const auto is_an_addition = [&](BuildingIndex building) {
+        return std::find(search.additions.begin(), search.additions.end(), building) != search.additions.end();
+    };
+    std::erase_if(sources, [&](const Source& source) { return source.cable >= 0 || is_an_addition(source.building); });
     std::vector<Candidate> candidates;
     const std::size_t count = search.additions.size();
     for (const Source& source : sources)
-        add_in_orders(search, std::vector<Source>(count, source), candidates);
-    const auto nearest = each_from_its_own(search, sources);
+        add_in_orders(search, over_dark_cables(search, dark, std::vector<Source>(count, source)), candidates);
+    auto nearest = each_from_its_own(search, sources);
     if (!nearest) return candidates;
+    nearest = over_dark_cables(search, dark, *std::move(nearest));
     add_in_orders(search, *nearest, candidates);
     for (std::size_t i = 0; i < count; ++i) {
         for (const Source& source : sources) {
@@ -270,6 +314,36 @@ std::vector<Source> chain_ends_of(const ExtensionSearch& search) {
         if (search.additions.size() > 1) ends.push_back({Source::Kind::building, -1, addition});
     }
     return ends;
+}
+
+std::vector<Source> dark_cables_of(const ExtensionSearch& search) {
+    std::vector<Source> dark;
+    for (std::size_t c = 0; c < search.built.cables.size(); ++c) {
+        const PlannedCable& cable = search.built.cables[c];
+        Source source{Source::Kind::hub, -1, -1, static_cast<int>(c)};
+        if (cable.building || cable.need.in_use > 0) continue;
+        if (cable.role == CableRole::drop && cable.enclosure) {
+            source.kind = Source::Kind::built_enclosure;
+            source.enclosure = *cable.enclosure;
+        } else if (cable.role == CableRole::hop && cable.from != search.scenario.hub.place) {
+            const auto ends_there = [&](const std::vector<BuildingIndex>& chain) {
+                return !chain.empty() &&
+                       search.scenario.buildings[static_cast<std::size_t>(chain.back())].place == cable.from;
+            };
+            const auto chain = std::find_if(search.built.chains.begin(), search.built.chains.end(), ends_there);
+            if (chain == search.built.chains.end() || search.built.layout != LayoutKind::daisy_chain) continue;
+            source.kind = Source::Kind::building;
+            source.building = chain->back();
+        } else if (cable.role != CableRole::home_run) {
+            continue;
+        }
+        for (std::size_t i = 0; i < search.additions.size(); ++i) {
+            if (place_of(search, i) != cable.to || !serves(search, source.cable, i)) continue;
+            dark.push_back(source);
+            break;
+        }
+    }
+    return dark;
 }
 
 std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources) {

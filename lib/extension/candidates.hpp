@@ -22,6 +22,10 @@ std::vector<Source> sources_of(const ExtensionSearch& search);
 /// another to hang on.
 std::vector<Source> chain_ends_of(const ExtensionSearch& search);
 
+/// Cables that lie dark from the hub, a built enclosure or the last building of a chain to the place of an addition,
+/// and hold its strands: those of buildings that are gone.
+std::vector<Source> dark_cables_of(const ExtensionSearch& search);
+
 /// Every assignment of additions to sources where these are few, each in every order of laying where additions are few;
 /// else each alone, and the cheapest of them one by one. Sources must hold the strands.
 std::vector<Candidate> from_sources(const ExtensionSearch& search, const std::vector<Source>& sources);

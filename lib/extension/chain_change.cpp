@@ -61,6 +61,8 @@ private:
         const std::vector<Source> ends = chain_ends_of(search_);
         if (ends.empty()) return;
         sources.insert(sources.end(), ends.begin(), ends.end());
+        const std::vector<Source> dark = dark_cables_of(search_);
+        sources.insert(sources.end(), dark.begin(), dark.end());
         for (const Candidate& candidate : from_sources(search_, sources)) {
             Pricing pricing = priced(task_, candidate.routed);
             if (!pricing.way || pricing.way->extended.swapped.empty()) continue;

@@ -36,7 +36,10 @@ public:
     std::optional<PricedWay> cheapest(bool all) const {
         const Source here{Source::Kind::built_enclosure, made_.enclosure};
         std::optional<PricedWay> best;
-        for (const Candidate& candidate : from_sources(search_, all ? std::vector{here} : sources_of(search_))) {
+        std::vector<Source> sources = all ? std::vector{here} : sources_of(search_);
+        const std::vector<Source> dark = dark_cables_of(search_);
+        if (!all) sources.insert(sources.end(), dark.begin(), dark.end());
+        for (const Candidate& candidate : from_sources(search_, sources)) {
             const auto& additions = candidate.routed.additions;
             const bool uses_cut = std::any_of(additions.begin(), additions.end(),
                                               [&](const RoutedAddition& one) { return one.source == here; });

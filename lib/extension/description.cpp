@@ -40,7 +40,7 @@ private:
         std::map<Step, int> uses;
         for (const RoutedAddition& addition : routed.additions) {
             for (const Step& step : addition.route.steps)
-                ++uses[step];
+                uses[step] += addition.source.cable < 0 ? 1 : 0;
         }
         for (const RoutedAddition& one : routed.additions) {
             Addition addition{one.building, one.source, one.route.from, {}, {}};

@@ -151,9 +151,12 @@ private:
         std::vector<Source> sources = sources_of(search_);
         FreeRoutes free = routed_from_anywhere(search_, sources);
         const std::vector<Source> ends = chain_ends_of(search_);
-        result_.bound = quote_for(constant + free.bound, scenario_.rules).total();
-        result_.bound_covers_all = !may_add_enclosure(search_) && ends.empty();
+        const std::vector<Source> dark = dark_cables_of(search_);
+        // Where a cable lies there already, less may be paid than what a cable of its own takes at the least.
+        result_.bound = dark.empty() ? quote_for(constant + free.bound, scenario_.rules).total() : Money();
+        result_.bound_covers_all = !may_add_enclosure(search_) && ends.empty() && dark.empty();
         sources.insert(sources.end(), ends.begin(), ends.end());
+        sources.insert(sources.end(), dark.begin(), dark.end());
         if (free.fitting) consider({*std::move(free.fitting), ""});
         for (const Candidate& candidate : from_sources(search_, sources))
             consider(candidate);

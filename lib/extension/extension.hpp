@@ -62,7 +62,8 @@ struct Extension {
     Bill bill;
     Money total;
     /// No extension that touches nothing, and in which every new building has a cable of its own, from the hub or from
-    /// an enclosure that stands, costs less; proved as bounds on layouts are.
+    /// an enclosure that stands, costs less; proved as bounds on layouts are. 0 where a cable lies there dark for one
+    /// of them.
     Money bound;
     bool bound_covers_all = false;  ///< The rules allow no further enclosure, so that there is no other way.
     std::vector<OtherWay> others;

@@ -50,10 +50,24 @@ void add_ends_at_cut(const Scenario& scenario, const ExtendedPlan& extended, con
                      lines);
 }
 
+/// Strands that carried light before have their ends, and are patched at both.
+void add_lit_again(const Scenario& scenario, const ExtendedPlan& extended, const LitStrands& lit,
+                   std::vector<CostLine>& lines) {
+    const Cause cause{CauseKind::cable, extended.plan.cables[static_cast<std::size_t>(lit.cable)].id};
+    add_unless_empty(
+        line_of_work(Category::terminations, "plug and label strands again",
+                     {scenario.labour.plug_time * (2 * lit.again), scenario.labour.installer_rate, Trade::installer},
+                     cause),
+        lines);
+}
+
 /// Ends of strands that were dark, both or, where they end at a cut, the one at the hub. Factory-made ends are on the
 /// cable already; spliced ones take a pigtail each.
 void add_lit_strands(const Scenario& scenario, const ExtendedPlan& extended, std::vector<CostLine>& lines) {
-    for (const LitStrands& lit : extended.lit) {
+    for (const LitStrands& all : extended.lit) {
+        const LitStrands lit{all.cable, all.strands - all.again, 0};
+        add_lit_again(scenario, extended, all, lines);
+        if (lit.strands <= 0) continue;
         const PlannedCable& cable = extended.plan.cables[static_cast<std::size_t>(lit.cable)];
         const CableProduct& product = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
         const Cause cause{CauseKind::cable, cable.id};

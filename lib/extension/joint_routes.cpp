@@ -34,6 +34,7 @@ Cost way_cost(const ExtensionSearch& search, const RoutedExtension& routed) {
     std::set<Step> open;
     Cost sum = 0;
     for (std::size_t i = 0; i < routed.additions.size(); ++i) {
+        if (routed.additions[i].source.cable >= 0) continue;
         const CableFigures& cable = search.figures[i];
         for (const Step& step : routed.additions[i].route.steps) {
             const auto& edge = search.network.edges[edge_of(search.network, step)];
@@ -44,12 +45,23 @@ Cost way_cost(const ExtensionSearch& search, const RoutedExtension& routed) {
     return sum;
 }
 
+/// Of a cable that lies there.
+Route route_of(const ExtensionSearch& search, const Source& source) {
+    const PlannedCable& cable = search.built.cables[static_cast<std::size_t>(source.cable)];
+    Route route;
+    route.from = cable.from;
+    route.to = cable.to;
+    route.steps = cable.steps;
+    return route;
+}
+
 class JointRoutes {
 public:
     JointRoutes(const ExtensionSearch& search, const std::vector<Source>& sources)
         : search_(search), sources_(sources), routes_(sources.size()) {}
 
     bool lay(std::size_t i) {
+        if (sources_[i].cable >= 0) return true;
         const Network open = with_room_left(i);
         const PlaceIndex from = search_.place_of(sources_[i]);
         const PlaceIndex to = search_.scenario.buildings[static_cast<std::size_t>(search_.additions[i])].place;
@@ -72,7 +84,8 @@ public:
     [[nodiscard]] RoutedExtension extension() const {
         RoutedExtension routed;
         for (std::size_t i = 0; i < routes_.size(); ++i)
-            routed.additions.push_back({search_.additions[i], sources_[i], routes_[i]});
+            routed.additions.push_back({search_.additions[i], sources_[i],
+                                        sources_[i].cable >= 0 ? route_of(search_, sources_[i]) : routes_[i]});
         return routed;
     }
 
@@ -117,7 +130,7 @@ bool fits(const ExtensionSearch& search, const RoutedExtension& routed) {
     std::map<Step, int> uses;
     for (const RoutedAddition& addition : routed.additions) {
         for (const Step& step : addition.route.steps)
-            ++uses[step];
+            uses[step] += addition.source.cable < 0 ? 1 : 0;
     }
     for (const RoutedEnclosure& enclosure : routed.enclosures) {
         for (const Step& step : enclosure.trunk.steps)
@@ -153,12 +166,17 @@ bool add_from_nearest(const ExtensionSearch& search, std::size_t i, const std::v
     std::set<Step> open;
     for (const RoutedEnclosure& enclosure : routed.enclosures)
         open.insert(enclosure.trunk.steps.begin(), enclosure.trunk.steps.end());
-    for (const RoutedAddition& other : routed.additions)
-        open.insert(other.route.steps.begin(), other.route.steps.end());
+    for (const RoutedAddition& other : routed.additions) {
+        if (other.source.cable < 0) open.insert(other.route.steps.begin(), other.route.steps.end());
+    }
     const PlaceIndex to = addition_place(search, i);
     std::optional<Cost> least;
     RoutedAddition best;
     for (const Source& source : sources) {
+        if (source.cable >= 0) {
+            routed.additions.push_back({search.additions[i], source, route_of(search, source)});
+            return true;
+        }
         const AddedCable added(search.network, search.figures[i], open, search.place_of(source));
         const auto cost = added.cost_to(to);
         if (!cost || (least && *least <= *cost)) continue;

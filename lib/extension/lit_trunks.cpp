@@ -27,25 +27,33 @@ PlannedCable& cable_at(Plan& plan, int cable) {
 
 }  // namespace
 
-std::optional<int> LitTrunks::light_one(Plan& plan, int enclosure, int strands) {
+std::optional<int> LitTrunks::light_one(Plan& plan, int enclosure, int strands, bool returns) {
     for (const int c : plan.enclosures[static_cast<std::size_t>(enclosure)].trunks) {
         const std::vector<int> parts = parts_of_trunk(plan, c);
         const auto lacks = [&](int part) { return dark_[static_cast<std::size_t>(part)] < strands; };
         if (std::any_of(parts.begin(), parts.end(), lacks)) continue;
+        const int before = returns ? lit_before(plan, c) : 0;
         light_parts(plan, parts, strands);
-        note(c, strands);
+        note(c, strands, std::min(strands, before));
         return c;
     }
     return std::nullopt;
 }
 
-void LitTrunks::note(int cable, int strands) {
+int LitTrunks::lit_before(const Plan& plan, int cable) const {
+    const StrandNeed ending = strands_ending(plan, cable);
+    if (part_behind(plan, cable)) return ending.spare;
+    return std::max(0, ending.spare - trunk_need(ending.in_use, scenario_.rules, scenario_.growth).spare);
+}
+
+void LitTrunks::note(int cable, int strands, int again) {
     const auto found =
         std::find_if(lit_.begin(), lit_.end(), [cable](const LitStrands& lit) { return lit.cable == cable; });
     if (found == lit_.end()) {
-        lit_.push_back({cable, strands});
+        lit_.push_back({cable, strands, again});
     } else {
         found->strands += strands;
+        found->again += again;
     }
 }
 

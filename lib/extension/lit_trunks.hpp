@@ -17,14 +17,17 @@ public:
 
     /// A trunk of the built enclosure with dark strands for one more link, lit in all its parts; nothing where none has
     /// any left.
-    std::optional<int> light_one(Plan& plan, int enclosure, int strands);
+    /// `returns`: for a building whose dark cable is lit again, so that strands of the trunk carried its light before.
+    std::optional<int> light_one(Plan& plan, int enclosure, int strands, bool returns);
 
     [[nodiscard]] const std::vector<LitStrands>& lit() const { return lit_; }
 
 private:
+    /// Dark strands at a trunk's end that carried links to buildings that are gone: spares beyond the policy's.
+    int lit_before(const Plan& plan, int cable) const;
     void light_parts(Plan& plan, const std::vector<int>& parts, int strands);
     void light_part(PlannedCable& cable, int strands, int of_spares) const;
-    void note(int cable, int strands);
+    void note(int cable, int strands, int again);
 
     const Scenario& scenario_;
     std::vector<int> dark_;

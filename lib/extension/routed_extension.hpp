@@ -17,6 +17,7 @@ struct Source {
     Kind kind = Kind::hub;
     int enclosure = -1;           ///< Index into the built plan's enclosures, or into RoutedExtension::enclosures.
     BuildingIndex building = -1;  ///< Last of a chain so far: in the built plan, or an addition that hangs on one.
+    int cable = -1;               ///< Of the built plan, dark from there to the addition's place, to be lit again.
     friend bool operator==(const Source&, const Source&) = default;
     friend auto operator<=>(const Source&, const Source&) = default;
 };

@@ -40,6 +40,7 @@ void write_additions(JsonWriter& json, const Scenario& scenario, const Extension
         json.key("links").whole(link_count(building_at(scenario, addition.building)));
         json.key("source").text(source_id(addition.source.kind));
         json.key("from").text(place_at(scenario, addition.from).id);
+        json.key("cable_there").flag(addition.source.cable >= 0);
         json.key("route").metres(addition.route);
         json.key("shared").metres(addition.shared);
         json.end();

@@ -30,7 +30,7 @@ std::string joined(const std::vector<std::string>& ids) {
     return text;
 }
 
-std::string source_in_words(const Scenario& scenario, const Addition& addition) {
+std::string where_from(const Scenario& scenario, const Addition& addition) {
     switch (addition.source.kind) {
         case Source::Kind::hub:
             return "hub";
@@ -42,6 +42,10 @@ std::string source_in_words(const Scenario& scenario, const Addition& addition) 
             return "building " + shown(building_at(scenario, addition.source.building).id);
     }
     return "";
+}
+
+std::string source_in_words(const Scenario& scenario, const Addition& addition) {
+    return where_from(scenario, addition) + (addition.source.cable < 0 ? "" : ", by the cable that lies there");
 }
 
 TextTable additions_table(const Scenario& scenario, const Extension& extension) {
@@ -135,6 +139,8 @@ std::string digging(const Scenario& scenario, const Extension& extension) {
 }
 
 std::string bound_sentence(const Scenario& scenario, const Extension& extension) {
+    if (extension.bound <= Money())
+        return "No bound is proved, as cables of buildings that are gone lie there dark and were looked at.";
     std::string what = "No extension";
     if (extension.interruption) what += " that interrupts no link";
     if (!extension.bound_covers_all)

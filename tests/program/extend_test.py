@@ -194,6 +194,21 @@ class Extend(unittest.TestCase):
         self.assertEqual((folder / "more" / "extended.plan.json").read_bytes(),
                          (folder / "again" / "extended.plan.json").read_bytes())
 
+    def test_one_that_comes_back_takes_its_drop_again_for_its_gear_and_tests_alone(self):
+        text = LAKESIDE.read_text()
+        start = text.index("  - id: kiosk\n")
+        without = text[:start] + text[text.index("\n# What can be bought", start):]
+        folder = self.root / "comes-back"
+        self.extend(self.plan, "-", "--out", folder / "gone", stdin=without)
+        back = self.extend(folder / "gone" / "extended.plan.json", LAKESIDE, "--out", folder / "back")
+        self.assertEqual([(one["building"], one["cable_there"]) for one in back["additions"]], [("kiosk", True)])
+        self.assertEqual((back["new_trench"], back["opened_again"], back["cable_ordered"]), (0, 0, 0))
+        self.assertEqual({line["category"] for line in back["costs"]},
+                         {"terminations", "optics", "endpoint-gear", "testing", "mobilisation", "contingency", "tax"})
+        items = {line["item"] for line in back["costs"] if line["category"] == "terminations"}
+        self.assertEqual(items, {"cord-duplex", "plug and label strands again"})
+        self.assertEqual(self.strands_in_use(folder / "back" / "extended.plan.json"), self.strands_in_use(self.plan))
+
     def test_all_contradictions_are_told_at_once(self):
         text = LAKESIDE.read_text().replace("site: Lakeside holiday park", "site: Elsewhere")
         text = text.replace("cable-12", "cable-13").replace("shore-path", "shore-way")
