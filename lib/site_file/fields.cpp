@@ -290,6 +290,12 @@ Length Fields::length(std::string_view name) {
     return Length::from_metres(number(name));
 }
 
+std::optional<Length> Fields::length_at(std::string_view name, NodeId node) {
+    const auto metres = number_at(record_->keys[index_of(name)], node);
+    if (!metres) return std::nullopt;
+    return Length::from_metres(*metres);
+}
+
 Money Fields::money(std::string_view name) {
     return Money::from_minor(std::llround(number(name) * power_of_ten(reading_->currency.minor_digits)));
 }

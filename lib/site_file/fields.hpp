@@ -42,6 +42,8 @@ public:
     /// In metric units (metres, hours a metre, price a metre) whatever the site's units; plain otherwise.
     double number(std::string_view key);
     Length length(std::string_view key);
+    /// A length that stands under another name, read like that of the key; nothing and an error where it is none.
+    std::optional<Length> length_at(std::string_view key, NodeId node);
     Money money(std::string_view key);
     UnitPrice price(std::string_view key);
     WorkTime hours(std::string_view key);

@@ -136,6 +136,8 @@ private:
         line.name = words_of(document_.find(properties, "name"), "name");
         line.id = unique_id(id, line.name, "line", line_ids_);
         line.points = std::move(part.rings.front());
+        const std::size_t ranges = reading_.ranges.size();
+        line.length = length_of(document_.find(properties, options_.length_property));
         line.ground = ground_of(properties);
         line.ban = ban_of(properties);
         line.pole_line = flag_of(document_.find(properties, "poles"));
@@ -143,7 +145,22 @@ private:
         line.duct_room = duct.room;
         line.duct_bore = duct.bore;
         line.charges = charges_of(document_.find(properties, "charges"));
+        name_ranges(ranges, line.id);
         features_.lines.push_back(std::move(line));
+    }
+
+    /// Ranges read since `first` are those of a feature: their keys tell it.
+    void name_ranges(std::size_t first, const std::string& id) {
+        for (std::size_t i = first; i < reading_.ranges.size(); ++i) {
+            std::string& key = reading_.ranges[i].value.key;
+            const std::size_t list_end = key.find("[]");
+            if (list_end != std::string::npos) key.replace(0, list_end + 2, fmt::format("map.geojson[{}]", id));
+        }
+    }
+
+    std::optional<Length> length_of(NodeId node) {
+        if (node == no_node || document_.at(node).kind == NodeKind::null) return std::nullopt;
+        return Fields(reading_, document_, no_node, segment_record(), "").length_at("length", node);
     }
 
     int ground_of(NodeId properties) {
@@ -216,10 +233,12 @@ private:
         spot.rings = std::move(part.rings);
         const NodeId enclosure = document_.find(properties, "enclosure");
         if (enclosure != no_node && document_.at(enclosure).kind != NodeKind::null) {
+            const std::size_t ranges = reading_.ranges.size();
             Fields fields(reading_, document_, enclosure, place_enclosure_record(), "");
             if (fields.has("allowed")) spot.enclosure_allowed = fields.flag("allowed");
             spot.enclosure_reason = fields.text("reason");
             spot.enclosure_extra = fields.money("extra");
+            name_ranges(ranges, spot.id);
         }
         features_.spots.push_back(std::move(spot));
     }

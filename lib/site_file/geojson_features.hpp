@@ -13,6 +13,7 @@ struct LineFeature {
     std::string id;
     std::string name;
     std::vector<Position> points;  ///< At least two, none like the one before it.
+    std::optional<Length> length;  ///< Where it is better known than along the points.
     int ground = 0;
     std::optional<int> duct_room;
     std::optional<DuctBore> duct_bore;

@@ -112,6 +112,7 @@ GeoJsonOptions read_geojson_options(Fields fields, Reading& reading, const Draft
     options.file = fields.text("file");
     options.file_position = fields.position("file");
     read_ground_choice(fields.record("grounds"), reading, draft, options);
+    options.length_property = fields.text("length");
     if (fields.has("bans")) read_ban_choice(fields.record("bans"), reading, options);
     read_building_choice(fields.record("buildings"), options);
     for (const NodeId item : fields.items("areas"))

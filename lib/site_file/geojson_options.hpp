@@ -25,6 +25,8 @@ struct GeoJsonOptions {
     int default_ground = 0;
     int lateral_ground = 0;
 
+    std::string length_property;  ///< Empty: lengths are those along the lines.
+
     std::string ban_property;
     std::map<std::string, std::string> ban_by_value;
 

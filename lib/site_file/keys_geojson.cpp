@@ -10,6 +10,11 @@ const Record& geojson_record() {
          .required = true,
          .record = &geojson_grounds_record(),
          .meaning = "Which ground a line runs through, where its property `ground` does not say."},
+        {.name = "length",
+         .type = ValueType::text,
+         .source = "none: along the line",
+         .meaning = "Property of a line that tells its length, where that is better known than the map shows: a number "
+                    "in the site's unit, or a range."},
         {.name = "bans",
          .type = ValueType::record,
          .source = "none",

@@ -212,6 +212,28 @@ private:
         return point;
     }
 
+    /// A line's own length shared out among its pieces by their lengths on the map, to the millimetre; nothing where it
+    /// has none of its own.
+    static std::vector<Length> lengths_of_pieces(const LineFeature& line, const std::vector<std::size_t>& cuts) {
+        std::vector<Length> lengths;
+        if (!line.length) return lengths;
+        std::vector<double> ends = {0};
+        for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+            double metres = ends.back();
+            for (std::size_t point = cuts[i]; point < cuts[i + 1]; ++point)
+                metres += metres_between(line.points[point], line.points[point + 1], degrees);
+            ends.push_back(metres);
+        }
+        const auto whole = static_cast<double>(line.length->millimetres());
+        std::int64_t begin = 0;
+        for (std::size_t i = 1; i < ends.size(); ++i) {
+            const std::int64_t end = std::llround(whole * ends[i] / ends.back());
+            lengths.push_back(Length::from_millimetres(std::max<std::int64_t>(1, end - begin)));
+            begin = end;
+        }
+        return lengths;
+    }
+
     void add_pieces(std::size_t number) {
         const LineFeature& line = features_.lines[number];
         const std::vector<std::size_t> cuts = cuts_of(number);
@@ -221,8 +243,10 @@ private:
                                          quoted(line.id), cuts.size() - 1),
                              "a line of its own for what is charged");
         }
+        const std::vector<Length> lengths = lengths_of_pieces(line, cuts);
         for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
             Segment segment;
+            if (!lengths.empty()) segment.length = lengths[i];
             segment.id = cuts.size() == 2 ? line.id : fmt::format("{}.{}", line.id, i + 1);
             segment.name = line.name;
             segment.from = place_of(vertices_.of_line[number][cuts[i]], line.where);
@@ -267,7 +291,7 @@ private:
                            "at least 1 mm and at most 1000 km");
             return;
         }
-        segment.length = Length::from_metres(metres);
+        if (segment.length == Length()) segment.length = Length::from_metres(metres);
         const int number = static_cast<int>(draft_.scenario.segments.size());
         if (!draft_.segments.add(segment.id, number, where, reading_)) return;
         draft_.scenario.segments.push_back(std::move(segment));

@@ -129,6 +129,20 @@ void read_scenario(const Document& main, Sources& sources, Reading& reading, Dra
     if (count_errors(reading) == 0) check_prices(site, reading, draft);
 }
 
+/// The site read once more, from what is parsed already, with numbers in place of some of those written; nothing where
+/// they make errors.
+std::optional<Scenario> read_again(const Document& main, Sources& sources, const Replacements& replaced) {
+    Reading reading;
+    reading.replaced = &replaced;
+    Draft draft;
+    read_scenario(main, sources, reading, draft);
+    if (count_errors(reading) > 0) return std::nullopt;
+    put_in_order(draft.scenario);
+    if (!draft.scenario.areas.empty()) work_in_areas(reading, draft);
+    if (count_errors(reading) > 0) return std::nullopt;
+    return std::move(draft.scenario);
+}
+
 }  // namespace
 
 LoadedSite read_site(const SourceText& main, const FileLoader& load, Varying varying) {
@@ -144,7 +158,8 @@ LoadedSite read_site(const SourceText& main, const FileLoader& load, Varying var
         if (!draft.scenario.areas.empty()) work_in_areas(reading, draft);
     }
     if (count_errors(reading) == 0 && (varying == Varying::always || !reading.ranges.empty())) {
-        loaded.varying = varying_site(*document, sources, draft.scenario, reading);
+        const auto again = [&](const Replacements& replaced) { return read_again(*document, sources, replaced); };
+        loaded.varying = varying_site(*document, sources, again, draft.scenario, reading);
     }
     if (count_errors(reading) == 0) loaded.scenario = std::move(draft.scenario);
     sort_for_reading(reading.diagnostics);

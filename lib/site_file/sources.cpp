@@ -1,5 +1,7 @@
 #include "site_file/sources.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "site_file/parsing.hpp"
@@ -52,11 +54,19 @@ const Document* Sources::open(const std::string& path, const Document& from, con
         return nullptr;
     }
     const std::string relative = beside(from.path, path);
+    const auto parsed = std::find_if(documents_.begin(), documents_.end(), [&](const Document& document) {
+        return document.path == relative && document.syntax == syntax;
+    });
+    if (parsed != documents_.end() && reading.replaced != nullptr) return &*parsed;
     LoadedText loaded = load_ ? load_(relative) : LoadedText{std::nullopt, "no files are read here"};
     if (!loaded.text) {
         reading.error(where, fmt::format("file {} cannot be read: {}", quoted(path), loaded.problem),
                       "the path of a readable file");
         return nullptr;
+    }
+    if (parsed != documents_.end()) {
+        digest_.add(*loaded.text);
+        return &*parsed;
     }
     return parse({beside(main_.file, relative), std::move(*loaded.text)}, relative, syntax, reading);
 }

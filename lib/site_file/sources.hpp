@@ -38,6 +38,7 @@ public:
     /// The main file, or null and errors.
     const Document* open_main(Reading& reading);
     /// A file named in `from` at `where`; its path is relative to that file. Null and errors where it cannot be read.
+    /// Where numbers are replaced, a file read before is taken as it was parsed.
     const Document* open(const std::string& path, const Document& from, const SourcePosition& where, Syntax syntax,
                          Reading& reading);
     /// What stands behind a key: the node itself, or the file that it names.

@@ -149,13 +149,29 @@ void VaryingSite::set(std::span<const double> numbers, Scenario& scenario) const
     reading.currency = currency_;
     reading.replaced = &replaced;
     read_again(touched_, false, reading, scenario);
+    moved_.set(numbers, scenario);
 }
 
 Diagnostics VaryingSite::set_keys(const std::vector<std::pair<std::string, double>>& numbers,
                                   Scenario& scenario) const {
     Replacements replaced;
-    for (const auto& [key, number] : numbers)
+    std::vector<double> ranges;
+    for (const UncertainValue& value : values_)
+        ranges.push_back(value.range.likely);
+    for (const auto& [key, number] : numbers) {
+        const auto range = std::ranges::find(values_, key, &UncertainValue::key);
+        const auto at = static_cast<std::size_t>(range - values_.begin());
         replaced.put(key, number);
+        if (range == values_.end() || !key.starts_with("map.")) continue;
+        replaced.put(*found_[at].document, found_[at].node, number);
+        ranges[at] = number;
+        if (moved_.may_be(ranges)) continue;
+        return {{found_[at].document->position(found_[at].node),
+                 Severity::error,
+                 fmt::format("{} would be {}", key, number),
+                 "an amount of 0 or more, a length above 0",
+                 {}}};
+    }
     Reading reading;
     reading.feet = feet_;
     reading.currency = currency_;
@@ -163,6 +179,7 @@ Diagnostics VaryingSite::set_keys(const std::vector<std::pair<std::string, doubl
     Scenario changed = scenario;
     read_again(all_, true, reading, changed);
     if (has_error(reading)) return std::move(reading.diagnostics);
+    moved_.set(ranges, changed);
     if (!totals_can_be_counted(changed)) {
         std::string what;
         for (const auto& [key, number] : numbers)
@@ -204,6 +221,7 @@ void VaryingSite::learn_parts(const Document& main, Sources& sources, const Read
     touched_.map = all_.map = map.document;
     add_items(*map.document, map.document->find(map.node, "places"), true, reading.ranges, touched_.items);
     add_items(*map.document, map.document->find(map.node, "segments"), false, reading.ranges, touched_.items);
+    all_.items = touched_.items;
 }
 
 /// Overlays make copies of grounds behind those that the file lists: which of these each is like, and what it adds.
@@ -232,22 +250,30 @@ void VaryingSite::learn_dearer_grounds(const Scenario& scenario) {
     }
 }
 
-/// Reports ranges that setting would not reach, such as those of a map that is read from GeoJSON or has areas.
-void VaryingSite::check_reached(Scenario scenario, Reading& reading) const {
-    Reading again;
-    again.feet = feet_;
-    again.currency = currency_;
-    VaryingParts parts = touched_;
-    if (!scenario.areas.empty()) parts.items.clear();
-    read_again(parts, false, again, scenario);
-    for (const FoundRange& range : found_) {
-        const bool reached = std::any_of(again.ranges.begin(), again.ranges.end(), [&](const FoundRange& other) {
+/// Learns what ranges move that reading sections again does not reach: those of a map that is read from GeoJSON or has
+/// areas. Reports those that may not stand where they do.
+void VaryingSite::reach_the_rest(const SiteAgain& again, const Scenario& scenario, Reading& reading) {
+    Reading sections;
+    sections.feet = feet_;
+    sections.currency = currency_;
+    Scenario unused = scenario;
+    read_again(touched_, false, sections, unused);
+    for (std::size_t i = 0; i < found_.size(); ++i) {
+        const FoundRange& range = found_[i];
+        const bool reached = std::any_of(sections.ranges.begin(), sections.ranges.end(), [&](const FoundRange& other) {
             return other.document == range.document && other.node == range.node;
         });
-        if (reached) continue;
+        const double likely = range.value.range.likely;
+        const double other = range.value.range.high != likely ? range.value.range.high : range.value.range.low;
+        if (reached || other == likely) continue;
+        Replacements replaced;
+        replaced.put(*range.document, range.node, other);
+        const auto moved = range.value.key.starts_with("map.") ? again(replaced) : std::nullopt;
+        if (moved && moved_.learn(i, likely, scenario, other, *moved)) continue;
         reading.error(range.document->position(range.node), fmt::format("{} is a range", range.value.key),
-                      "a plain number here: a map with areas or from GeoJSON has none of its own");
+                      "a plain number here: the map itself would change with it");
     }
+    if (moved_.move_grounds()) touched_.grounds = all_.grounds;
 }
 
 /// Reports sums that could grow too large where every range stands at its high end.
@@ -261,8 +287,8 @@ void VaryingSite::check_extremes(const Document& main, Scenario scenario, Readin
                   "smaller ones; a total must stay below 10^17 minor units");
 }
 
-std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources, Scenario& scenario,
-                                                Reading& reading) {
+std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources, const SiteAgain& again,
+                                                Scenario& scenario, Reading& reading) {
     auto site = std::make_shared<VaryingSite>();
     site->feet_ = reading.feet;
     site->currency_ = reading.currency;
@@ -277,6 +303,8 @@ std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& s
         site->lengths_vary_ = site->lengths_vary_ || range.value.unit == unit_text(Unit::length, reading.feet, {});
     }
     site->learn_parts(main, sources, reading);
+    if (!scenario.areas.empty()) site->all_.items.clear();  // Areas may have cut the segments.
+    if (!scenario.areas.empty()) site->touched_.items.clear();
     site->learn_dearer_grounds(scenario);
     if (!site->values_.empty()) {
         scenario.note +=
@@ -284,7 +312,7 @@ std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& s
                         site->values_.size() == 1 ? "1 value" : fmt::format("{} values", site->values_.size()),
                         site->values_.size() == 1 ? "is a range" : "are ranges");
     }
-    site->check_reached(scenario, reading);
+    site->reach_the_rest(again, scenario, reading);
     if (!has_error(reading)) site->check_extremes(main, scenario, reading);
     site->documents_ = sources.take_documents();
     return site;

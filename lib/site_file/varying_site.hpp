@@ -5,6 +5,7 @@
 // with that number in it.
 
 #include <deque>
+#include <functional>
 #include <memory>
 #include <span>
 #include <string>
@@ -15,6 +16,7 @@
 #include "scenario/range.hpp"
 #include "scenario/scenario.hpp"
 #include "site_file/document.hpp"
+#include "site_file/moved_figures.hpp"
 #include "site_file/reading.hpp"
 #include "site_file/sources.hpp"
 
@@ -34,6 +36,9 @@ struct VaryingParts {
     std::vector<MapItem> items;
 };
 
+/// The whole site with numbers in place of some of those written, or nothing where they make errors.
+using SiteAgain = std::function<std::optional<Scenario>(const Replacements&)>;
+
 class VaryingSite {
 public:
     /// The ranges in reading order; every key once.
@@ -46,19 +51,20 @@ public:
     void set(std::span<const double> numbers, Scenario& scenario) const;
 
     /// Sets numbers of the file, ranges or not, each by its key as `check --show-defaults` lists it; all others are
-    /// those of the file. What is wrong with them, or nothing; then the scenario is as it was. Keys of the map's places
-    /// and segments are not among them.
+    /// those of the file. What is wrong with them, or nothing; then the scenario is as it was. Of the map's places,
+    /// segments and areas only the ranges have keys: those of values().
     Diagnostics set_keys(const std::vector<std::pair<std::string, double>>& numbers, Scenario& scenario) const;
 
 private:
-    friend std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources, Scenario& scenario,
+    friend std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources,
+                                                           const SiteAgain& again, Scenario& scenario,
                                                            Reading& reading);
 
     void read_again(const VaryingParts& parts, bool keys, Reading& reading, Scenario& scenario) const;
     void read_grounds_again(const Section& section, Reading& reading, Scenario& scenario) const;
     void learn_parts(const Document& main, Sources& sources, const Reading& reading);
     void learn_dearer_grounds(const Scenario& scenario);
-    void check_reached(Scenario scenario, Reading& reading) const;
+    void reach_the_rest(const SiteAgain& again, const Scenario& scenario, Reading& reading);
     void check_extremes(const Document& main, Scenario scenario, Reading& reading) const;
 
     /// A ground with what overlays make dearer in it: index into the grounds as read, and by how much.
@@ -76,12 +82,13 @@ private:
     Currency currency_;
     VaryingParts all_;      ///< Every section there is.
     VaryingParts touched_;  ///< Those that hold ranges.
+    MovedFigures moved_;    ///< By ranges of a map that is worked out of what the file says.
     std::vector<DearerGround> dearer_;
 };
 
 /// Keeps what is needed of a file just read without errors; where it has ranges, the scenario's note says so. Reports
 /// ranges that may not stand where they do. Takes the documents from the sources.
-std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources, Scenario& scenario,
-                                                Reading& reading);
+std::shared_ptr<const VaryingSite> varying_site(const Document& main, Sources& sources, const SiteAgain& again,
+                                                Scenario& scenario, Reading& reading);
 
 }  // namespace spadework::site_file

@@ -165,6 +165,38 @@ class Sweep(unittest.TestCase):
         self.assertEqual(brackets.code, OK, brackets.err)
         self.assertEqual(points.out, brackets.out)
 
+    def test_ranges_of_a_geojson_map_are_drawn_and_swept(self):
+        with tempfile.TemporaryDirectory() as name:
+            folder = pathlib.Path(name)
+            for file in ("campus.yaml", "prices"):
+                (shutil.copytree if (SCENARIOS / file).is_dir() else shutil.copy)(SCENARIOS / file, folder / file)
+            text = (SCENARIOS / "campus.geojson").read_text()
+            self.assertEqual(text.count('"amount": 850'), 1)
+            site = folder / "campus.yaml"
+            (folder / "campus.geojson").write_text(
+                text.replace('"amount": 850', '"amount": {"low": 400, "likely": 850, "high": 9000}'))
+            risk = run("risk", site, *FEW, "--layouts", "home-runs,trunk-one", "--format", "json")
+            self.assertEqual((risk.code, risk.err), (OK, ""))
+            key = "map.geojson[road-bore].charges[permit of the road authority].amount"
+            self.assertIn(key, risk.out)
+            swept = run("sweep", site, "--vary", key, "--from", "850", "--to", "1850", "--points", "2", "--layouts",
+                        "home-runs", "--format", "json")
+            self.assertEqual((swept.code, swept.err), (OK, ""))
+            totals = [point["layouts"][0]["total"] for point in json.loads(swept.out)["points"]]
+            # Contingency and tax are on top of the 1,000 that the permit costs more.
+            on_top = totals[1] - totals[0]
+            (folder / "campus.geojson").write_text(text.replace('"amount": 850', '"amount": 1850'))
+            dearer = json.loads(run("compare", site, "--layouts", "home-runs", "--format", "json").out)
+            (folder / "campus.geojson").write_text(text)
+            plain = json.loads(run("compare", site, "--layouts", "home-runs", "--format", "json").out)
+            by_compare = dearer["layouts"][0]["total_cost"] - plain["layouts"][0]["total_cost"]
+            self.assertGreater(by_compare, 1000)
+            self.assertAlmostEqual(on_top, by_compare, places=2)
+            (folder / "campus.geojson").write_text(text.replace('"amount": 850', '"amount": {"low": 900, "high": 1}'))
+            wrong = run("risk", site)
+            self.assertEqual(wrong.code, INVALID_SITE)
+            self.assertRegex(wrong.err, r"campus\.geojson:22:\d+: error: low 900 is above high 1")
+
     def test_mistakes_are_told(self):
         for arguments, said in ((["--vary", "labour.groundwork-rate", "--from", "1", "--to", "2"],
                                  "did you mean 'labour.groundworks-rate'?"),

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <map>
 #include <memory>
 #include <optional>
 
@@ -109,6 +110,11 @@ bool find_keys(const site_file::LoadedSite& site, std::vector<SweptInput>& input
     std::vector<std::string> known = sweep_words();
     for (const site_file::ValueInForce& value : site.values)
         known.push_back(value.key);
+    std::map<std::string, std::string> units;  // Ranges of the map have keys, its numbers have none.
+    for (const UncertainValue& value : site.varying->values()) {
+        known.push_back(value.key);
+        units.emplace(value.key, value.unit);
+    }
     for (SweptInput& input : inputs) {
         const auto named = [&](const site_file::ValueInForce& value) {
             return with_points(value.key) == with_points(input.key);
@@ -118,11 +124,12 @@ bool find_keys(const site_file::LoadedSite& site, std::vector<SweptInput>& input
             input.key = value->key;
             input.unit = value->unit;
         }
+        if (units.contains(input.key)) input.unit = units.at(input.key);
         if (std::find(known.begin(), known.end(), input.key) != known.end()) continue;
         const std::string near = nearest_name(input.key, known);
         refused(fmt::format(
-            "--vary: no value '{}'; expected a key that 'spadework check --show-defaults' lists, or one "
-            "of {}{}",
+            "--vary: no value '{}'; expected a key that 'spadework check --show-defaults' lists, a range of the map, "
+            "or one of {}{}",
             input.key, fmt::join(sweep_words(), ", "), near.empty() ? "" : "; did you mean '" + near + "'?"));
         return false;
     }
