@@ -24,20 +24,30 @@ bool one_serves_all(const Scenario& scenario, const Plan& plan) {
            !plan.enclosures.front().trunks.empty();
 }
 
-}  // namespace
-
-std::optional<TrunkRun> run_of_trunk(const Scenario& scenario, const Plan& plan) {
-    if (!one_serves_all(scenario, plan)) return std::nullopt;
+TrunkRun run_of_cable(const Scenario& scenario, const Plan& plan, int number) {
     std::map<Step, int> cables;
     for (const PlannedCable& cable : plan.cables) {
         for (const Step& step : cable.steps)
             ++cables[step];
     }
-    const PlannedCable& trunk = plan.cables[static_cast<std::size_t>(plan.enclosures.front().trunks.front())];
+    const PlannedCable& trunk = plan.cables[static_cast<std::size_t>(number)];
     std::vector<TrunkPart> parts;
     for (const Step& step : trunk.steps)
         parts.push_back({step.segment, step.way, cables[step]});
     return trunk_run(scenario, trunk.to, parts, handholes_passed(scenario, trunk));
+}
+
+}  // namespace
+
+std::optional<TrunkRun> run_to_enclosure(const Scenario& scenario, const Plan& plan, std::size_t enclosure) {
+    const std::vector<int>& trunks = plan.enclosures[enclosure].trunks;
+    if (trunks.size() != 1) return std::nullopt;
+    return run_of_cable(scenario, plan, trunks.front());
+}
+
+std::optional<TrunkRun> run_of_trunk(const Scenario& scenario, const Plan& plan) {
+    if (!one_serves_all(scenario, plan)) return std::nullopt;
+    return run_of_cable(scenario, plan, plan.enclosures.front().trunks.front());
 }
 
 TrunkRun trunk_to_study(const Scenario& scenario, const Comparison& comparison) {

@@ -11,6 +11,10 @@
 
 namespace spadework {
 
+/// The run of the trunk to one of a plan's enclosures (an index); nothing where more or less than one cable leads
+/// there.
+std::optional<TrunkRun> run_to_enclosure(const Scenario& scenario, const Plan& plan, std::size_t enclosure);
+
 /// The run of a plan's trunk where one enclosure serves every building; nothing for other plans.
 std::optional<TrunkRun> run_of_trunk(const Scenario& scenario, const Plan& plan);
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "comparison/money_words.hpp"
+#include "report/cost_tables.hpp"
 #include "report/figures.hpp"
 #include "report/lookup.hpp"
 #include "report/paragraphs.hpp"
@@ -18,12 +19,46 @@ using Shape = JsonWriter::Shape;
 
 constexpr std::size_t most_places = 10;
 
-const std::string& trunk_of(const Scenario& scenario, const GrowthPlan& plan) {
-    return scenario.catalogue.cables[static_cast<std::size_t>(plan.product)].id;
+const std::string& product_id(const Scenario& scenario, const TrunkChoice& choice) {
+    return scenario.catalogue.cables[static_cast<std::size_t>(choice.product)].id;
+}
+
+/// The same of every trunk, with commas between.
+template <typename Words>
+std::string of_each(const GrowthPlan& plan, Words words) {
+    std::string text;
+    for (const TrunkChoice& choice : plan.choices)
+        text += (text.empty() ? "" : ", ") + words(choice);
+    return text;
+}
+
+std::string places_in_words(const Scenario& scenario, const GrowthPlan& plan) {
+    return of_each(plan, [&](const TrunkChoice& choice) { return shown(place_at(scenario, choice.place).id); });
+}
+
+std::string trunks_in_words(const Scenario& scenario, const GrowthPlan& plan) {
+    return of_each(plan, [&](const TrunkChoice& choice) { return shown(product_id(scenario, choice)); });
+}
+
+std::string ducts_in_words(const GrowthPlan& plan) {
+    return of_each(plan, [](const TrunkChoice& choice) { return std::string(choice.spare_duct ? "yes" : "no"); });
 }
 
 std::string trunk_in_words(const Scenario& scenario, const GrowthPlan& plan) {
-    return shown(trunk_of(scenario, plan)) + (plan.spare_duct ? " and a spare duct" : "");
+    return of_each(plan, [&](const TrunkChoice& choice) {
+        return shown(product_id(scenario, choice)) + (choice.spare_duct ? " and a spare duct" : "");
+    });
+}
+
+std::string enclosures_in_words(const Scenario& scenario, const GrowthPlan& plan) {
+    if (plan.choices.size() == 1)
+        return fmt::format("an enclosure at {} on {}", places_in_words(scenario, plan), trunk_in_words(scenario, plan));
+    return fmt::format("{} enclosures, at {}, on {}", plan.choices.size(), places_in_words(scenario, plan),
+                       trunk_in_words(scenario, plan));
+}
+
+const char* routes_in_words(const GrowthPlan& plan) {
+    return plan.routes_for_growth ? "for who is likely to come" : "cheapest today";
 }
 
 std::string name_of_future(const Scenario& scenario, const FutureDrop& drop) {
@@ -41,7 +76,11 @@ Money on_top(const GrowthPlan& plan) {
 }
 
 bool same_choice(const GrowthPlan& a, const GrowthPlan& b) {
-    return a.place == b.place && a.product == b.product && a.spare_duct == b.spare_duct;
+    const auto same = [](const TrunkChoice& one, const TrunkChoice& other) {
+        return one.place == other.place && one.product == other.product && one.spare_duct == other.spare_duct;
+    };
+    return a.routes_for_growth == b.routes_for_growth &&
+           std::equal(a.choices.begin(), a.choices.end(), b.choices.begin(), b.choices.end(), same);
 }
 
 Money sum_expected(const GrowthPlan& plan) {
@@ -53,15 +92,24 @@ Money sum_expected(const GrowthPlan& plan) {
 
 void write_plan(JsonWriter& json, const Scenario& scenario, const GrowthPlan& plan) {
     json.begin_object();
-    json.key("enclosure").text(place_at(scenario, plan.place).id);
-    json.key("trunk").text(trunk_of(scenario, plan));
-    json.key("spare_duct").flag(plan.spare_duct);
+    json.key("enclosures").begin_list();
+    for (const TrunkChoice& choice : plan.choices) {
+        json.begin_object(Shape::one_line);
+        json.key("place").text(place_at(scenario, choice.place).id);
+        json.key("trunk").text(product_id(scenario, choice));
+        json.key("spare_duct").flag(choice.spare_duct);
+        json.key("chance_enough").number(choice.chance_enough, 9);
+        json.end();
+    }
+    json.end();
+    json.key("routes").text(plan.routes_for_growth ? "for-growth" : "cheapest-today");
+    json.key("heuristic").flag(plan.choices.size() > 1);
     json.key("now").money(plan.now, scenario.currency);
     json.key("expected_drops").money(plan.drops, scenario.currency);
     json.key("expected_trunks").money(plan.trunks, scenario.currency);
     json.key("expected_later").money(plan.later, scenario.currency);
     json.key("expected_total").money(plan.total(), scenario.currency);
-    json.key("chance_enough").number(plan.chance_enough, 9);
+    json.key("chance_enough").number(plan.chance_enough(), 9);
     json.key("buildings").begin_list();
     for (const FutureDrop& drop : plan.future) {
         json.begin_object(Shape::one_line);
@@ -83,8 +131,7 @@ std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study) 
     if (!study.reason.empty()) return "There is nothing to plan for: " + shown(study.reason) + ".";
     const GrowthPlan& best = study.knowing();
     const auto words = [&](Money amount) { return money_in_words(amount, scenario.currency); };
-    const std::string choice = fmt::format("an enclosure at {} on {}", shown(place_at(scenario, best.place).id),
-                                           trunk_in_words(scenario, best));
+    const std::string choice = enclosures_in_words(scenario, best);
     if (same_choice(best, study.blind)) {
         return fmt::format(
             "The trunk that is cheapest today is also the one to build for what may come: {}. It is expected to cost "
@@ -92,21 +139,32 @@ std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study) 
             choice, words(best.total()), scenario.growth.horizon_years, words(best.now));
     }
     return fmt::format(
-        "For what may come, build {}: expected to cost {} over {} years, {} of it now. What is cheapest today, an "
-        "enclosure at {} on {}, costs {} now and is expected to cost {} in all: knowing of the growth is worth {}.",
-        choice, words(best.total()), scenario.growth.horizon_years, words(best.now),
-        shown(place_at(scenario, study.blind.place).id), trunk_in_words(scenario, study.blind), words(study.blind.now),
-        words(study.blind.total()), words(study.value()));
+        "For what may come, build {}{}: expected to cost {} over {} years, {} of it now. What is cheapest today, {}, "
+        "costs {} now and is expected to cost {} in all: knowing of the growth is worth {}.",
+        choice, best.routes_for_growth ? ", with routes laid for who is likely to come" : "", words(best.total()),
+        scenario.growth.horizon_years, words(best.now), enclosures_in_words(scenario, study.blind),
+        words(study.blind.now), words(study.blind.total()), words(study.value()));
 }
 
 std::vector<std::string> growth_remarks(const Scenario& scenario, const GrowthStudy& study) {
     std::vector<std::string> remarks;
     if (!study.reason.empty()) return remarks;
     remarks.push_back(fmt::format(
-        "{} with every trunk size that meets the policy, with and without a spare duct; routes are those that are "
-        "cheapest today.",
+        "{} with every trunk size that meets the policy, with and without a spare duct, on the routes that are "
+        "cheapest "
+        "today{}.",
         study.interrupted ? "The search was stopped early; the places worked out by then were judged"
-                          : "Every place that may take the one enclosure was judged"));
+                          : "Every place that may take the one enclosure was judged",
+        study.replanned == 0
+            ? ""
+            : fmt::format("; at {} of them routes were also laid as if all with a chance of a half or "
+                          "more were there, and the better plan counts",
+                          study.replanned == 1 ? "the best" : fmt::format("the best {}", study.replanned))));
+    if (std::any_of(study.places.begin(), study.places.end(), [](const auto& plan) { return plan.choices.size() > 1; }))
+        remarks.emplace_back(
+            "Plans with several enclosures are those of the comparison, each trunk sized by itself for whom it serves "
+            "and "
+            "who would be connected there: a heuristic, no proof that there is no better one.");
     remarks.push_back(fmt::format(
         "A building that comes is connected on its own in its year, with mobilisation, at today's prices discounted at "
         "{} % a year; closed trenches are opened again.",
@@ -127,17 +185,18 @@ TextTable growth_plans_table(const Scenario& scenario, const GrowthStudy& study)
     const auto row = [&](const std::string& what, Money a, Money b) {
         table.add({fmt::format("{} ({})", what, code), money(a, scenario), money(b, scenario)});
     };
-    table.add({"Enclosure at", shown(place_at(scenario, blind.place).id), shown(place_at(scenario, knowing.place).id)});
-    table.add({"Trunk", shown(trunk_of(scenario, blind)), shown(trunk_of(scenario, knowing))});
-    table.add({"Spare duct beside it", blind.spare_duct ? "yes" : "no", knowing.spare_duct ? "yes" : "no"});
+    table.add({"Enclosure at", places_in_words(scenario, blind), places_in_words(scenario, knowing)});
+    table.add({"Trunk", trunks_in_words(scenario, blind), trunks_in_words(scenario, knowing)});
+    table.add({"Spare duct beside it", ducts_in_words(blind), ducts_in_words(knowing)});
+    table.add({"Routes", routes_in_words(blind), routes_in_words(knowing)});
     row("Built now", blind.now, knowing.now);
     row("Expected: buildings that come", blind.drops, knowing.drops);
     row("Expected: further trunks", blind.trunks, knowing.trunks);
     row("Contingency and tax on these", on_top(blind), on_top(knowing));
     table.add_total(
         {fmt::format("Expected total ({})", code), money(blind.total(), scenario), money(knowing.total(), scenario)});
-    table.add({"Chance that the trunk lasts (%)", figure(100 * blind.chance_enough, 1),
-               figure(100 * knowing.chance_enough, 1)});
+    table.add({"Chance that the trunk lasts (%)", figure(100 * blind.chance_enough(), 1),
+               figure(100 * knowing.chance_enough(), 1)});
     return table;
 }
 
@@ -176,7 +235,7 @@ TextTable growth_places_table(const Scenario& scenario, const GrowthStudy& study
                      {fmt::format("Above the\nbest ({})", code), Align::right}});
     for (std::size_t i = 0; i < std::min(most, study.places.size()); ++i) {
         const GrowthPlan& plan = study.places[i];
-        table.add({figure(static_cast<std::int64_t>(i) + 1), shown(place_at(scenario, plan.place).id),
+        table.add({figure(static_cast<std::int64_t>(i) + 1), places_in_words(scenario, plan),
                    trunk_in_words(scenario, plan), money(plan.now, scenario), money(plan.later, scenario),
                    money(plan.total(), scenario), money(plan.total() - study.knowing().total(), scenario)});
     }
@@ -190,7 +249,9 @@ std::string growth_text(const Scenario& scenario, const GrowthStudy& study) {
     const TextTable drops = future_drops_table(scenario, study);
     if (!drops.empty()) text += "\n" + drops.text();
     text += "\n" + growth_places_table(scenario, study, most_places).text();
-    return text + bullets(growth_remarks(scenario, study));
+    text += bullets(growth_remarks(scenario, study));
+    if (!study.plan || !study.plan->feasible() || same_choice(study.knowing(), study.blind)) return text;
+    return text + heading("Planned for growth: every cost now") + cost_table(scenario, study.plan->bill).text();
 }
 
 void write_growth(JsonWriter& json, const Scenario& scenario, const GrowthStudy& study) {
@@ -206,9 +267,10 @@ void write_growth(JsonWriter& json, const Scenario& scenario, const GrowthStudy&
         json.key("places").begin_list();
         for (const GrowthPlan& plan : study.places) {
             json.begin_object(Shape::one_line);
-            json.key("place").text(place_at(scenario, plan.place).id);
-            json.key("trunk").text(trunk_of(scenario, plan));
-            json.key("spare_duct").flag(plan.spare_duct);
+            json.key("place").text(places_in_words(scenario, plan));
+            json.key("trunk").text(trunks_in_words(scenario, plan));
+            json.key("spare_duct").text(ducts_in_words(plan));
+            json.key("routes").text(plan.routes_for_growth ? "for-growth" : "cheapest-today");
             json.key("now").money(plan.now, scenario.currency);
             json.key("expected_total").money(plan.total(), scenario.currency);
             json.end();

@@ -1,5 +1,6 @@
 // The trunk planned with a thought for what may come.
 
+#include "report/cost_tables.hpp"
 #include "report/growth_report.hpp"
 #include "report/html_sections.hpp"
 #include "report/html_table.hpp"
@@ -24,6 +25,8 @@ void write_growth_study(HtmlWriter& html, const Scenario& scenario, const PagePa
         if (!drops.empty()) write_table(html, "Buildings that may come", drops);
         write_table(html, "Places by expected total", growth_places_table(scenario, study, most_places));
         write_list(html, growth_remarks(scenario, study));
+        if (study.plan && study.plan->feasible())
+            write_table(html, "Planned for growth: every cost now", cost_table(scenario, study.plan->bill));
     }
     html.close();
 }

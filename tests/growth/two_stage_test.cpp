@@ -6,7 +6,9 @@
 #include <doctest/doctest.h>
 
 #include "extension/extension.hpp"
+#include "layout/assembly.hpp"
 #include "layout/support/drawn_site.hpp"
+#include "rates/opening_rates.hpp"
 #include "rates/quote_rates.hpp"
 
 namespace spadework {
@@ -65,8 +67,8 @@ TEST_CASE("a building that is likely to come pulls the enclosure to where it is 
     const GrowthStudy study = study_of(street.site);
     REQUIRE(study.reason.empty());
     CHECK(study.violations.empty());
-    CHECK(study.blind.place == street.near);
-    CHECK(study.knowing().place == street.far);
+    CHECK(study.blind.place() == street.near);
+    CHECK(study.knowing().place() == street.far);
     CHECK(study.knowing().now > study.blind.now);
     CHECK(study.value() > Money());
     CHECK(study.value() == study.blind.total() - study.knowing().total());
@@ -80,7 +82,7 @@ TEST_CASE("one that hardly ever comes does not, and knowing of it is worth nothi
     street.may_come(0.001, 3, street.plot);
     const GrowthStudy study = study_of(street.site);
     REQUIRE(study.reason.empty());
-    CHECK(study.knowing().place == study.blind.place);
+    CHECK(study.knowing().place() == study.blind.place());
     CHECK(study.value() == Money());
 }
 
@@ -134,13 +136,13 @@ TEST_CASE("growth that fills the trunk makes it larger, and the plan in full has
     const GrowthStudy study = study_of(street.site);
     REQUIRE(study.reason.empty());
     const auto strands = [&](const GrowthPlan& plan) {
-        return street.site.catalogue.cables[static_cast<std::size_t>(plan.product)].strands;
+        return street.site.catalogue.cables[static_cast<std::size_t>(plan.choices.front().product)].strands;
     };
     CHECK(strands(study.knowing()) > strands(study.blind));
     REQUIRE(study.plan);
     REQUIRE(study.plan->feasible());
-    CHECK(study.plan->plan->cables.front().product == study.knowing().product);
-    if (!study.knowing().spare_duct) CHECK(study.plan->total == study.knowing().now);
+    CHECK(study.plan->plan->cables.front().product == study.knowing().choices.front().product);
+    CHECK(study.plan->total == study.knowing().now);
 }
 
 TEST_CASE("a building whose place is not known or that is due too late is not connected, and says why") {
@@ -163,6 +165,97 @@ TEST_CASE("without growth, or without a place for an enclosure, there is no stud
     for (Place& place : street.site.places)
         place.enclosure_allowed = false;
     CHECK(study_of(street.site).reason.find("no place can take an enclosure") == 0);
+}
+
+TEST_CASE("a spare duct that pays is a line of the bill, and what is judged is the bill's total to the cent") {
+    Street street;
+    street.site.growth.unnamed_links_per_year = 2;
+    // A duct is cheap, opening the street again is dear, and no cable is large enough for long.
+    street.site.grounds[0].methods[0].duct_per_metre = cents(10);
+    for (CableProduct& cable : street.site.catalogue.cables)
+        cable.price_per_metre = cents(cable.strands * cable.strands * 100.0);
+    const GrowthStudy study = study_of(street.site);
+    REQUIRE(study.reason.empty());
+    CHECK(study.violations.empty());
+    const TrunkChoice& choice = study.knowing().choices.front();
+    REQUIRE(choice.spare_duct);
+    REQUIRE(study.plan);
+    const auto duct = std::find_if(study.plan->bill.lines.begin(), study.plan->bill.lines.end(),
+                                   [](const CostLine& line) { return line.item == "spare duct"; });
+    REQUIRE(duct != study.plan->bill.lines.end());
+    const Length trunk = study.plan->plan->cables.front().lengths.route;
+    CHECK(duct->quantity == doctest::Approx(trunk.metres()));
+    CHECK(duct->amount == amount(cents(10), trunk));
+    CHECK(study.plan->bill.total() == study.knowing().now);
+    CHECK(study.plan->total == study.knowing().now);
+}
+
+TEST_CASE("a drop goes along the poles that a likely one will use too, though digging is a little cheaper today") {
+    // From the near corner to a house there are two ways: straight on through the ground, or along poles by a corner
+    // where another may come. Poles in use cost nothing to use again.
+    Street street;
+    const PlaceIndex corner = add_place(street.site);
+    const PlaceIndex house = add_place(street.site);
+    add_segment(street.site, street.near, house, 30);
+    const double dug = static_cast<double>(
+        amount(groundworks_per_metre(street.site.grounds[0].methods[0], street.site.labour), Length::from_metres(30))
+            .minor());
+    for (const auto& [from, to] : {std::pair(street.near, corner), std::pair(corner, house)}) {
+        add_segment(street.site, from, to, 20);
+        street.site.segments.back().pole_line = true;
+    }
+    street.site.pole_line.plant_per_metre = cents(dug * 1.1 / 40);
+    add_building(street.site, house);
+    const PlaceIndex lot = add_place(street.site, PlaceKind::building);
+    add_segment(street.site, corner, lot, 5);
+    for (std::size_t p = 0; p < street.site.places.size(); ++p)
+        street.site.places[p].enclosure_allowed = static_cast<PlaceIndex>(p) == street.near;
+    street.may_come(0.95, 1, lot);
+    const GrowthStudy study = study_of(street.site);
+    REQUIRE(study.reason.empty());
+    CHECK(study.violations.empty());
+    CHECK(study.replanned == 1);
+    CHECK(study.knowing().routes_for_growth);
+    CHECK(study.knowing().now > study.blind.now);
+    CHECK(study.value() > Money());
+    CHECK(study.knowing().future.front().opened == Length::from_metres(5));
+}
+
+TEST_CASE("plans with several enclosures are judged beside those with one, each trunk by itself") {
+    Street street;
+    street.may_come(0.9, 3, street.plot);
+    street.site.rules.most_enclosures = 2;
+    StudyOptions options;
+    options.seconds = 5;
+    const EnclosureStudy places = rank_places_for_one(street.site, options);
+    REQUIRE(places.ranking.size() == 2);
+    // Both enclosures, each for the building beside it: a plan written down from the two with one.
+    RoutedLayout routed;
+    routed.kind = LayoutKind::trunk;
+    for (const PlaceRank& ranked : places.ranking) {
+        const Plan& plan = *ranked.result.plan;
+        const PlannedCable& trunk = plan.cables[static_cast<std::size_t>(plan.enclosures.front().trunks.front())];
+        routed.enclosures.push_back({ranked.place, {trunk.from, trunk.to, trunk.steps}});
+    }
+    std::sort(routed.enclosures.begin(), routed.enclosures.end(),
+              [](const RoutedEnclosure& a, const RoutedEnclosure& b) { return a.place < b.place; });
+    routed.buildings = {{0, 0, {street.near, street.site.buildings[0].place, {{2, 0}}}},
+                        {1, 1, {street.far, street.site.buildings[1].place, {{3, 0}}}}};
+    Design several;
+    several.layout = LayoutKind::trunk;
+    several.plan = assemble(street.site, routed).plan;
+    REQUIRE(several.plan);
+    const std::vector<LayoutResult> found = {assess(street.site, std::move(several))};
+    const GrowthStudy study = plan_for_growth(street.site, places, found);
+    CHECK(study.violations.empty());
+    REQUIRE(study.places.size() == 3);
+    const auto two = std::find_if(study.places.begin(), study.places.end(),
+                                  [](const GrowthPlan& plan) { return plan.choices.size() == 2; });
+    REQUIRE(two != study.places.end());
+    CHECK(two->future.front().from == street.far);
+    CHECK(two->future.front().opened == Length::from_metres(10));
+    CHECK(two->total() >= study.knowing().total());
+    CHECK(two->now >= study.blind.now);
 }
 
 }  // namespace spadework

@@ -85,7 +85,8 @@ Compared run_study(const Scenario& site, const CompareOptions& options, KeptMap 
         if (compared.enclosures) violations = compared.enclosures->violations;
     }
     if (options.plan_for_growth && violations.empty()) {
-        compared.growth = plan_for_growth(scenario, compared.enclosures.value_or(EnclosureStudy{}));
+        compared.growth = plan_for_growth(scenario, compared.enclosures.value_or(EnclosureStudy{}),
+                                          compared.study.comparison.layouts);
         violations = compared.growth->violations;
     }
     if (!options.explain || !violations.empty()) return compared;

@@ -27,6 +27,7 @@ namespace {
 const char* const explanation_file = "explanation.csv";
 const char* const places_file = "places.csv";
 const char* const cheapest_plan_file = "plan.json";
+const char* const growth_plan_file = "growth.plan.json";
 constexpr std::array plan_endings = {"svg", "geojson", "kml"};
 
 /// "plan-trunk.svg" of a layout; "plan.svg" of the cheapest.
@@ -86,12 +87,16 @@ std::vector<OutputFile> files_of(const Scenario& scenario, const Compared& compa
         const LayoutResult& best = comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)];
         append(plan_files(scenario, best, std::nullopt), files);
     }
+    if (compared.growth && compared.growth->plan && compared.growth->plan->feasible()) {
+        const auto plan = plan_file::plan_file_of(scenario, *compared.growth->plan);
+        files.push_back({growth_plan_file, report::plan_file_json(plan)});
+    }
     return files;
 }
 
 /// Files that an earlier run may have left, and this one does not write.
 std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
-    std::vector<std::string> outdated = {explanation_file, places_file, cheapest_plan_file};
+    std::vector<std::string> outdated = {explanation_file, places_file, cheapest_plan_file, growth_plan_file};
     for (const LayoutKind layout : all_layouts())
         outdated.push_back(plan_file::file_name(layout));
     for (const char* ending : plan_endings) {
