@@ -133,10 +133,10 @@ std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study) 
     const auto words = [&](Money amount) { return money_in_words(amount, scenario.currency); };
     const std::string choice = enclosures_in_words(scenario, best);
     if (same_choice(best, study.blind)) {
-        return fmt::format(
-            "The trunk that is cheapest today is also the one to build for what may come: {}. It is expected to cost "
-            "{} over {} years, {} of it now.",
-            choice, words(best.total()), scenario.growth.horizon_years, words(best.now));
+        return fmt::format("{} for what may come: {}. It is expected to cost {} over {} years, {} of it now.",
+                           best.choices.size() > 1 ? "What is cheapest today is also what to build"
+                                                   : "The trunk that is cheapest today is also the one to build",
+                           choice, words(best.total()), scenario.growth.horizon_years, words(best.now));
     }
     return fmt::format(
         "For what may come, build {}{}: expected to cost {} over {} years, {} of it now. What is cheapest today, {}, "
@@ -144,6 +144,10 @@ std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study) 
         choice, best.routes_for_growth ? ", with routes laid for who is likely to come" : "", words(best.total()),
         scenario.growth.horizon_years, words(best.now), enclosures_in_words(scenario, study.blind),
         words(study.blind.now), words(study.blind.total()), words(study.value()));
+}
+
+bool has_bill_of_its_own(const GrowthStudy& study) {
+    return study.reason.empty() && study.plan && study.plan->feasible() && !same_choice(study.knowing(), study.blind);
 }
 
 std::vector<std::string> growth_remarks(const Scenario& scenario, const GrowthStudy& study) {
@@ -250,7 +254,7 @@ std::string growth_text(const Scenario& scenario, const GrowthStudy& study) {
     if (!drops.empty()) text += "\n" + drops.text();
     text += "\n" + growth_places_table(scenario, study, most_places).text();
     text += bullets(growth_remarks(scenario, study));
-    if (!study.plan || !study.plan->feasible() || same_choice(study.knowing(), study.blind)) return text;
+    if (!has_bill_of_its_own(study)) return text;
     return text + heading("Planned for growth: every cost now") + cost_table(scenario, study.plan->bill).text();
 }
 

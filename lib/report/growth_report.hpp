@@ -15,6 +15,9 @@ namespace spadework::report {
 /// What is worth building and what knowing is worth, or why there is no study.
 std::string growth_sentence(const Scenario& scenario, const GrowthStudy& study);
 
+/// Whether the plan for growth can be built and is not the cheapest of today, whose bill is shown elsewhere.
+bool has_bill_of_its_own(const GrowthStudy& study);
+
 /// How the figures come about, and how far they are exact.
 std::vector<std::string> growth_remarks(const Scenario& scenario, const GrowthStudy& study);
 

@@ -25,7 +25,7 @@ void write_growth_study(HtmlWriter& html, const Scenario& scenario, const PagePa
         if (!drops.empty()) write_table(html, "Buildings that may come", drops);
         write_table(html, "Places by expected total", growth_places_table(scenario, study, most_places));
         write_list(html, growth_remarks(scenario, study));
-        if (study.plan && study.plan->feasible())
+        if (has_bill_of_its_own(study))
             write_table(html, "Planned for growth: every cost now", cost_table(scenario, study.plan->bill));
     }
     html.close();
