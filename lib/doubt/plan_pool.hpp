@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "doubt/priced_plan.hpp"
@@ -19,7 +20,8 @@ public:
     /// Where lengths vary, cables are cut anew along each plan's routes; otherwise its quantities stay.
     explicit PlanPool(bool lengths_vary) : lengths_vary_(lengths_vary) {}
 
-    /// Adds a plan unless one with the same quantities is there. `scenario` is the one it was made for.
+    /// Adds a plan unless one with the same quantities, or routes where lengths vary, is there. `scenario` is the one
+    /// it was made for.
     void add(const Scenario& scenario, const Plan& plan);
 
     [[nodiscard]] std::size_t size() const { return plans_.size(); }
@@ -31,8 +33,9 @@ public:
         std::size_t plan = 0;
         std::int64_t total = no_plan;
     };
-    /// The cheapest plan; ties go to the first. A total of no_plan in an empty pool, or where none can be built.
-    [[nodiscard]] Cheapest cheapest(const Scenario& scenario) const;
+    /// The cheapest plan; ties go to the first. A total of no_plan in an empty pool, or where none can be built. What
+    /// the first plan costs there may be given where it is known.
+    [[nodiscard]] Cheapest cheapest(const Scenario& scenario, std::optional<std::int64_t> of_first = {}) const;
 
     /// Keeps these plans alone, in their order.
     void keep(const std::vector<bool>& wanted);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "costing/bill.hpp"
 #include "layout/assembly.hpp"
 #include "rates/cord_rates.hpp"
 #include "rates/opening_rates.hpp"
@@ -190,7 +189,7 @@ Money PricedPlan::total(const Scenario& scenario) const {
 std::optional<Money> total_of_routes(const Scenario& scenario, const RoutedLayout& routes) {
     const Assembly assembly = assemble(scenario, routes);
     if (!assembly.plan) return std::nullopt;
-    return price(scenario, *assembly.plan).total();
+    return PricedPlan(scenario, *assembly.plan).total(scenario);  // As its bill, without a bill's lines.
 }
 
 }  // namespace spadework

@@ -20,7 +20,9 @@ bool same(const Route& a, const Route& b) {
     return a.from == b.from && a.to == b.to && a.steps == b.steps;
 }
 
-bool same(const RoutedLayout& a, const RoutedLayout& b) {
+}  // namespace
+
+bool same_routes(const RoutedLayout& a, const RoutedLayout& b) {
     const auto same_route = [](const Route& r, const Route& s) { return same(r, s); };
     const auto same_enclosure = [](const RoutedEnclosure& e, const RoutedEnclosure& f) {
         return e.place == f.place && same(e.trunk, f.trunk);
@@ -28,10 +30,12 @@ bool same(const RoutedLayout& a, const RoutedLayout& b) {
     const auto same_building = [](const RoutedBuilding& c, const RoutedBuilding& d) {
         return c.building == d.building && c.served_by == d.served_by && same(c.route, d.route);
     };
-    return a.chains == b.chains && std::ranges::equal(a.enclosures, b.enclosures, same_enclosure) &&
+    return a.kind == b.kind && a.chains == b.chains && std::ranges::equal(a.enclosures, b.enclosures, same_enclosure) &&
            std::ranges::equal(a.buildings, b.buildings, same_building) &&
            std::ranges::equal(a.closings, b.closings, same_route);
 }
+
+namespace {
 
 /// Whether every step has the way that it names: a duct or a pole line may be there at some values only.
 bool has_all_ways(const Scenario& scenario, const RoutedLayout& routes) {
@@ -72,8 +76,9 @@ bool holds(const Scenario& site, const Design& design) {
 
 void ReusedPlans::add(const Plan& plan) {
     RoutedLayout routes = routes_of(plan);
-    const bool is_known = std::ranges::any_of(
-        known_, [&](const Known& known) { return known.strand_use == plan.strand_use && same(known.routes, routes); });
+    const bool is_known = std::ranges::any_of(known_, [&](const Known& known) {
+        return known.strand_use == plan.strand_use && same_routes(known.routes, routes);
+    });
     if (!is_known) known_.push_back({std::move(routes), plan.strand_use});
 }
 

@@ -13,6 +13,9 @@
 
 namespace spadework {
 
+/// Whether two layouts have the same routes, for the same buildings in the same order.
+bool same_routes(const RoutedLayout& a, const RoutedLayout& b);
+
 /// The routes of plans: at another value of an input they stay, while cables, gear and links are chosen anew. All sites
 /// have the same places, segments and buildings.
 class ReusedPlans {

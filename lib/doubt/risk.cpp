@@ -217,7 +217,7 @@ std::vector<DrawnTotals> RiskWork::totals_at(const Scenario& scenario) const {
         const PlanPool& pool = pools_[layout];
         if (pool.size() == 0) continue;
         totals[layout].today = pool.total(0, scenario);
-        totals[layout].best = pool.cheapest(scenario).total;
+        totals[layout].best = pool.cheapest(scenario, totals[layout].today).total;
     }
     share_plans(totals);
     return totals;

@@ -12,7 +12,7 @@
 
 namespace spadework {
 
-/// The word and the version that head a shard file (see report/risk_shard.hpp for its form).
+/// The word and the version that head a shard file (see report/risk_report.hpp for its form).
 inline constexpr const char* shard_format = "spadework risk shard";
 inline constexpr std::int64_t shard_version = 1;
 

@@ -24,6 +24,9 @@ void try_certificate(std::string_view bytes);
 /// The bytes as a plan file, written again, and looked for on the shipped lakeside scenario.
 void try_plan_file(std::string_view bytes);
 
+/// The bytes as a part of a risk study, put together and reported where it is the whole.
+void try_doubt(std::string_view bytes);
+
 /// The bytes as readings for a plan of the shipped lakeside scenario, judged and reported.
 void try_acceptance(std::string_view bytes);
 

@@ -6,6 +6,7 @@ const std::vector<Target>& targets() {
     static const std::vector<Target> list = {{"acceptance", try_acceptance},
                                              {"certificate", try_certificate},
                                              {"csv", try_csv},
+                                             {"doubt", try_doubt},
                                              {"geojson", try_geojson},
                                              {"gpx", try_gpx},
                                              {"kml", try_kml},
