@@ -97,23 +97,29 @@ bool Replanning::lay_out(const std::vector<Spot>& spots) {
     return true;
 }
 
-/// Totals at the planned spot that lies nearest, each input counted by its range; none where nothing is planned yet.
-std::vector<std::int64_t> Replanning::nearest_totals(const Spot& spot) const {
-    std::vector<std::int64_t> totals(sweep_.layouts.size(), no_plan);
-    double nearest = 0;
-    bool any = false;
+/// What was found at the spot planned wholly that lies nearest, each input counted by its range; null where there is
+/// none yet.
+const std::vector<Replanning::Found>* Replanning::nearest_planned(const Spot& spot) const {
+    const std::vector<Found>* nearest = nullptr;
+    double least = 0;
     for (const auto& [other, found] : found_) {
         if (!std::ranges::all_of(found, &Found::looked)) continue;
         const SweptInput& x = sweep_.inputs.front();
         const SweptInput& y = sweep_.inputs.back();
         const double apart = std::abs(other.first - spot.first) / (x.to - x.from) +
                              std::abs(other.second - spot.second) / (y.to - y.from);
-        if (any && apart >= nearest) continue;
-        any = true;
-        nearest = apart;
-        for (std::size_t layout = 0; layout < totals.size(); ++layout)
-            totals[layout] = found[layout].planned.total;
+        if (nearest != nullptr && apart >= least) continue;
+        nearest = &found;
+        least = apart;
     }
+    return nearest;
+}
+
+std::vector<std::int64_t> Replanning::nearest_totals(const Spot& spot) const {
+    std::vector<std::int64_t> totals(sweep_.layouts.size(), no_plan);
+    const std::vector<Found>* nearest = nearest_planned(spot);
+    for (std::size_t layout = 0; nearest != nullptr && layout < totals.size(); ++layout)
+        totals[layout] = (*nearest)[layout].planned.total;
     return totals;
 }
 
@@ -144,6 +150,13 @@ Replanning::Gaps Replanning::gaps_of_contenders(const Spot& spot) {
     return gaps;
 }
 
+/// Whether a rival's bound passes the winner's total at the planned spot that lies nearest.
+bool Replanning::passes_nearby(const Spot& spot, std::size_t rival, std::size_t winner) const {
+    const std::vector<Found>* nearest = nearest_planned(spot);
+    return nearest != nullptr && (*nearest)[winner].planned.total != no_plan &&
+           (*nearest)[rival].planned.bound >= (*nearest)[winner].planned.total;
+}
+
 /// Those rivals whose bounds do not pass the winner yet; none where one of them is too near for that, so that proving
 /// the others would prove nothing.
 Replanning::Gaps Replanning::gaps_to_prove(const Spot& spot) {
@@ -165,7 +178,8 @@ Replanning::Gaps Replanning::gaps_to_prove(const Spot& spot) {
         } else if (found_at(spot)[rival].looked) {
             if (totals[rival] != no_plan) return none;
             gaps[rival].reset();
-        } else if (totals[rival] != no_plan && share_above_least(totals, rival) < options_.gap) {
+        } else if (totals[rival] != no_plan && share_above_least(totals, rival) < options_.gap &&
+                   !passes_nearby(spot, rival, *winner)) {
             return none;
         }
     }

@@ -55,7 +55,9 @@ private:
     [[nodiscard]] std::vector<Found>& found_at(const Spot& spot);
     [[nodiscard]] bool lay_out(const std::vector<Spot>& spots);
     [[nodiscard]] std::vector<std::int64_t> totals_at(const Spot& spot);
+    [[nodiscard]] const std::vector<Found>* nearest_planned(const Spot& spot) const;
     [[nodiscard]] std::vector<std::int64_t> nearest_totals(const Spot& spot) const;
+    [[nodiscard]] bool passes_nearby(const Spot& spot, std::size_t rival, std::size_t winner) const;
     void plan_at(const std::vector<Spot>& spots, const std::function<Gaps(const Spot&)>& gaps_at);
     void take(const Spot& spot, std::vector<PlannedLayout> planned, const Gaps& gaps);
     void plan_wholly(const std::vector<Spot>& spots);

@@ -148,16 +148,27 @@ private:
     void draw_bands() {
         for (const ChartLine& line : chart_.lines) {
             if (line.lower.size() != line.points.size() || line.points.empty()) continue;
-            std::vector<Point> border;
-            for (const ChartPoint& point : line.points)
-                border.push_back(at(point.x, point.y));
-            for (std::size_t i = line.points.size(); i-- > 0;)
-                border.push_back(at(line.points[i].x, line.lower[i]));
-            svg_.leaf("path", {{"d", path_of(border) + " Z"},
-                               {"fill", look_of(line).colour},
-                               {"fill-opacity", 0.15},
-                               {"stroke", "none"}});
+            for (std::size_t first = 0; first < line.points.size();) {
+                std::size_t end = first;
+                while (end < line.points.size() && !std::isnan(line.lower[end]))
+                    ++end;
+                if (end - first > 1) draw_band(line, first, end);
+                first = end + 1;
+            }
         }
+    }
+
+    /// From one point to before another.
+    void draw_band(const ChartLine& line, std::size_t first, std::size_t end) {
+        std::vector<Point> border;
+        for (std::size_t i = first; i < end; ++i)
+            border.push_back(at(line.points[i].x, line.points[i].y));
+        for (std::size_t i = end; i-- > first;)
+            border.push_back(at(line.points[i].x, line.lower[i]));
+        svg_.leaf("path", {{"d", path_of(border) + " Z"},
+                           {"fill", look_of(line).colour},
+                           {"fill-opacity", 0.15},
+                           {"stroke", "none"}});
     }
 
     void draw_lines() {

@@ -18,7 +18,8 @@ struct ChartPoint {
 struct ChartLine {
     std::string name;
     std::vector<ChartPoint> points;  ///< Ascending by x; where two are not neighbours the line is straight.
-    /// Where given, one a point: a band from the line down to here is shaded, for what the line proves.
+    /// Where given, one a point: between points that both have one, a band from the line down to here is shaded, for
+    /// what the line proves. A NaN is none.
     std::vector<double> lower;
     int look = 0;       ///< From 0: its own colour and dashes.
     bool dots = false;  ///< Marks the points themselves.

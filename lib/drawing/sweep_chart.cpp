@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -14,6 +15,7 @@ namespace {
 
 constexpr double margin = 16;
 constexpr double row_height = 22;
+constexpr double no_bound = std::numeric_limits<double>::quiet_NaN();
 constexpr std::array<const char*, line_looks> cell_fills = {"#cfe0ee", "#f3d3c2", "#d3ead4",
                                                             "#e5d5ec", "#efe6bf", "#dddddd"};
 
@@ -22,7 +24,7 @@ std::string heading_of(const SweptInput& input) {
 }
 
 std::string value_text(double value) {
-    return fmt::format("{:.6g}", value);
+    return std::abs(value) < 1000 ? fmt::format("{:.5g}", value) : fmt::format("{:.6g}", value);
 }
 
 std::string winner_of(const Sweep& sweep, std::optional<int> winner) {
@@ -37,7 +39,7 @@ ChartLine line_of(const Sweep& sweep, std::size_t layout) {
         const SweptTotal& total = point.totals[layout];
         if (total.total == no_plan) continue;
         line.points.push_back({point.x, static_cast<double>(total.total)});
-        line.lower.push_back(static_cast<double>(total.bound > 0 ? total.bound : total.total));
+        line.lower.push_back(total.bound > 0 ? static_cast<double>(total.bound) : no_bound);
     }
     return line;
 }
@@ -49,7 +51,8 @@ void set_ranges(LineChart& chart) {
         for (std::size_t i = 0; i < line.points.size(); ++i) {
             chart.x.least = std::min(chart.x.least, line.points[i].x);
             chart.x.most = std::max(chart.x.most, line.points[i].x);
-            chart.y.least = std::min(chart.y.least, line.lower[i]);
+            chart.y.least = std::min(chart.y.least, line.points[i].y);
+            if (!std::isnan(line.lower[i])) chart.y.least = std::min(chart.y.least, line.lower[i]);
             chart.y.most = std::max(chart.y.most, line.points[i].y);
         }
     }
@@ -77,7 +80,7 @@ std::string line_picture(const Scenario& scenario, const Sweep& sweep, const Fra
         description += " The winner changes at " + text + ".";
     }
     if (!chart.lines.empty()) set_ranges(chart);
-    chart.below = "Bands reach down to the lower bounds.";
+    chart.below = "Bands reach down to the lower bounds, where there are any.";
     const std::string title = fmt::format("What changes the winner: {}", drawn_in_sentence(scenario.name));
     return line_chart_svg(chart, {"sweep", title, description}, frame);
 }

@@ -128,7 +128,10 @@ TextTable points_table(const Scenario& scenario, const Sweep& sweep) {
 }
 
 TextTable winners_table(const Sweep& sweep) {
-    TextTable table({{shown(sweep.inputs[1].key), Align::right}, {"Winner along " + shown(sweep.inputs[0].key)}});
+    TextTable table(
+        {{"Value", Align::right},
+         {fmt::format("Winner along {}, for each value of {}", shown(sweep.inputs[0].key), shown(sweep.inputs[1].key)),
+          Align::left, true}});
     std::string letters;
     for (std::size_t i = 0; i < sweep.points.size(); ++i) {
         letters += letter_of(sweep.points[i]);
