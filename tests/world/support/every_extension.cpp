@@ -1,20 +1,14 @@
 #include "world/support/every_extension.hpp"
 
 #include <algorithm>
-#include <functional>
-#include <map>
 #include <set>
+
+#include "world/support/every_insertion.hpp"
+#include "world/support/own_paths.hpp"
 
 namespace spadework::own {
 
 namespace {
-
-using Passed = std::pair<int, int>;  ///< Segment and way.
-
-struct Path {
-    std::vector<Passed> steps;
-    Run run;
-};
 
 /// One place to be served from. Strands are those that are dark; -1 for no limit.
 struct Feed {
@@ -35,8 +29,7 @@ struct Feed {
 
 class Search {
 public:
-    Search(const Scenario& site, const Plan& built) : site_(site), built_(built) {
-        note_ways();
+    Search(const Scenario& site, const Plan& built) : site_(site), built_(built), paths_(site, built) {
         note_feeds();
         std::set<BuildingIndex> served;
         for (const PlannedLink& link : built.links)
@@ -51,7 +44,7 @@ public:
         links_ = links;
         note_chain_ends();
         serve(0, 0, 0);
-        if (links == Interrupting::allowed && additions_.size() == 1) try_insertions();
+        if (links == Interrupting::allowed && additions_.size() == 1) note_insertion();
         const bool may_add = static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures;
         if (links == Interrupting::allowed && may_add) try_cuts();
         if (static_cast<int>(built_.enclosures.size()) < site_.rules.most_enclosures) try_new_enclosures();
@@ -61,27 +54,6 @@ public:
 private:
     const CableProduct& product(const PlannedCable& cable) const {
         return site_.catalogue.cables[static_cast<std::size_t>(cable.product)];
-    }
-
-    void note_ways() {
-        for (int s = 0; s < static_cast<int>(site_.segments.size()); ++s) {
-            const auto choices = ways(site_, s);
-            for (int w = 0; w < static_cast<int>(choices.size()); ++w)
-                ways_[{s, w}] = {choices[static_cast<std::size_t>(w)], 0};
-        }
-        std::set<Passed> in_use;
-        for (const PlannedCable& cable : built_.cables) {
-            for (const Step& step : cable.steps) {
-                OwnWay& way = ways_.at({step.segment, step.way}).first;
-                if (way.room >= 0) way.room -= 1;
-                in_use.insert({step.segment, step.way});
-            }
-        }
-        for (const Passed& step : in_use) {
-            OwnWay& way = ways_.at(step).first;
-            const bool dug = way.method->kind != MethodKind::existing_duct && way.method->kind != MethodKind::pole_line;
-            if (!dug) way.opening = 0;
-        }
     }
 
     void note_feeds() {
@@ -108,57 +80,13 @@ private:
         }
     }
 
-    std::vector<Path> paths_between(PlaceIndex from, PlaceIndex to) const {
-        std::vector<Path> found;
-        std::vector<bool> visited(site_.places.size(), false);
-        const std::function<void(PlaceIndex, const Path&)> walk = [&](PlaceIndex at, const Path& path) {
-            if (at == to) {
-                found.push_back(path);
-                return;
-            }
-            visited[static_cast<std::size_t>(at)] = true;
-            for (const auto& [step, way] : ways_) {
-                const Segment& segment = site_.segments[static_cast<std::size_t>(step.first)];
-                if ((segment.from != at && segment.to != at) || way.first.room == 0) continue;
-                const PlaceIndex next = segment.from == at ? segment.to : segment.from;
-                if (visited[static_cast<std::size_t>(next)]) continue;
-                Path longer = path;
-                longer.steps.push_back(step);
-                longer.run.add(segment, *way.first.method);
-                const bool handhole = site_.places[static_cast<std::size_t>(next)].kind == PlaceKind::handhole;
-                longer.run.handholes += handhole && next != to ? 1 : 0;
-                walk(next, longer);
-            }
-            visited[static_cast<std::size_t>(at)] = false;
-        };
-        walk(from, {});
-        return found;
-    }
-
-    /// Lays a cable; what it opens is paid now. False where a duct is over its room.
-    bool lay(const Path& path) {
-        bool fits = true;
-        for (const Passed& step : path.steps) {
-            auto& [way, cables] = ways_.at(step);
-            if (++cables == 1) paid_ += way.opening;
-            fits = fits && (way.room < 0 || cables <= way.room);
-        }
-        return fits;
-    }
-    void take_out(const Path& path) {
-        for (const Passed& step : path.steps) {
-            auto& [way, cables] = ways_.at(step);
-            if (--cables == 0) paid_ -= way.opening;
-        }
-    }
-
     /// Every source of the next addition; those in `through_new` come from the last feed.
     void serve(std::size_t next, unsigned through_new, Cents cost) {
-        if (best_ && cost + paid_ >= *best_) return;
+        if (best_ && cost + paths_.paid() >= *best_) return;
         if (next == additions_.size()) {
             const auto gear = gear_cost();
             if (!gear) return;
-            const Cents whole = cost + paid_ + lit_cost() + *gear;
+            const Cents whole = cost + paths_.paid() + lit_cost() + *gear;
             if (!best_ || whole < *best_) best_ = whole;
             return;
         }
@@ -175,12 +103,12 @@ private:
         feed.lit += strands;
         from_[next] = {feed.building};
         const int need = strands + site_.rules.spare.drop_spare_least;
-        for (const Path& path : paths_between(feed.place, building.place)) {
+        for (const Path& path : paths_.between(feed.place, building.place)) {
             const auto own = cable(site_, need, strands, path.run);
             const auto light = own ? lights(feed, building, path, need, strands) : std::nullopt;
             if (!light) continue;
-            if (lay(path)) serve(next + 1, through_new, cost + *own + *light);
-            take_out(path);
+            if (paths_.lay(path)) serve(next + 1, through_new, cost + *own + *light);
+            paths_.take_out(path);
         }
         feed.lit -= strands;
     }
@@ -223,9 +151,6 @@ private:
         return lit;
     }
 
-    static Cents for_time(UnitPrice price, std::int64_t seconds) {
-        return (price.thousandths() * seconds * 2 + 3'600'000) / 7'200'000;
-    }
     Cents pigtails(int count) const {
         return (site_.catalogue.splicing.pigtail_price.thousandths() * count * 2 + 1000) / 2000;
     }
@@ -314,7 +239,7 @@ private:
 
     void try_new_enclosure(PlaceIndex place, unsigned through_new, int in_use, Cents box) {
         const int strands = trunk_strands(site_, in_use);
-        for (const Path& path : paths_between(site_.hub.place, place)) {
+        for (const Path& path : paths_.between(site_.hub.place, place)) {
             const auto trunk = cable(site_, strands, in_use, path.run);
             if (!trunk) continue;
             Feed feed;
@@ -324,8 +249,8 @@ private:
             feed.splices =
                 joints(site_, strands, in_use, path.run) + (site_.rules.termination == Termination::spliced ? 2 : 0);
             feeds_.push_back(feed);
-            if (lay(path)) serve(0, through_new, *trunk + box);
-            take_out(path);
+            if (paths_.lay(path)) serve(0, through_new, *trunk + box);
+            paths_.take_out(path);
             feeds_.pop_back();
         }
     }
@@ -439,112 +364,16 @@ private:
         return *larger + again;
     }
 
-    /// The addition before each building of each chain, with every path of both cables.
-    void try_insertions() {
-        for (const auto& chain : built_.chains) {
-            if (static_cast<int>(chain.size()) >= site_.rules.hop_limit) continue;
-            for (std::size_t at = 0; at < chain.size(); ++at) {
-                const PlaceIndex before =
-                    at == 0 ? site_.hub.place : site_.buildings[static_cast<std::size_t>(chain[at - 1])].place;
-                insert_before(before, chain, at);
-            }
-        }
-    }
-
-    /// Segments of each hop of a ring, the closing one last.
-    std::vector<std::set<int>> hops_of(const std::vector<BuildingIndex>& chain) const {
-        std::vector<std::set<int>> hops;
-        const auto add = [&](BuildingIndex building, CableRole role) {
-            hops.emplace_back();
-            for (const PlannedCable& cable : built_.cables) {
-                if (cable.building != building || cable.role != role) continue;
-                for (const Step& step : cable.steps)
-                    hops.back().insert(step.segment);
-            }
-        };
-        for (const BuildingIndex building : chain)
-            add(building, CableRole::hop);
-        add(chain.back(), CableRole::closing);
-        return hops;
-    }
-
-    /// Positions of a ring's buildings between the first and the last hop that a cut breaks.
-    static std::set<int> lost(const std::vector<std::set<int>>& hops, int segment) {
-        std::set<int> between;
-        int first = -1;
-        for (int h = 0; h < static_cast<int>(hops.size()); ++h) {
-            if (!hops[static_cast<std::size_t>(h)].contains(segment)) continue;
-            if (first < 0) first = h;
-            for (int b = first; b < h; ++b)
-                between.insert(b);
-        }
-        return between;
-    }
-
-    /// Whether no cut takes down a building of a ring that it did not take down before.
-    bool stands_cuts(const std::vector<BuildingIndex>& chain, std::size_t at, const Path& in, const Path& out) const {
-        if (built_.layout != LayoutKind::ring) return true;
-        const std::vector<std::set<int>> before = hops_of(chain);
-        std::vector<std::set<int>> after = before;
-        after[at].clear();
-        for (const Passed& step : out.steps)
-            after[at].insert(step.first);
-        std::set<int> first;
-        for (const Passed& step : in.steps)
-            first.insert(step.first);
-        after.insert(after.begin() + static_cast<std::ptrdiff_t>(at), first);
-        for (int segment = 0; segment < static_cast<int>(site_.segments.size()); ++segment) {
-            const std::set<int> was = lost(before, segment);
-            for (const int position : lost(after, segment)) {
-                if (position == static_cast<int>(at)) continue;
-                if (!was.contains(position - (position > static_cast<int>(at) ? 1 : 0))) return false;
-            }
-        }
-        return true;
-    }
-
-    void insert_before(PlaceIndex before, const std::vector<BuildingIndex>& chain, std::size_t at) {
-        const BuildingIndex behind = chain[at];
-        const Building& added = site_.buildings[additions_.front()];
-        int links = 0;
-        BitRate rate;
-        Cents again = 0;
-        for (const PlannedLink& link : built_.links) {
-            const bool hop = built_.cables[static_cast<std::size_t>(link.cables.front())].role == CableRole::hop;
-            if (link.building != behind || !hop) continue;
-            ++links;
-            rate = std::max(rate, link.rate);
-            again += for_time(site_.labour.installer_rate, site_.labour.test_time.seconds() * link.strands);
-        }
-        const auto gear = building_gear(site_, added, 2 * links, rate);
-        if (links_of(added) > links || fastest(added) > rate || !gear) return;
-        const int strands = strands_of(site_, links);
-        const int need = strands + site_.rules.spare.drop_spare_least;
-        const PlaceIndex end = site_.buildings[static_cast<std::size_t>(behind)].place;
-        for (const Path& in : paths_between(before, added.place)) {
-            const auto first = cable(site_, need, strands, in.run);
-            const int spliced = site_.rules.termination == Termination::spliced ? 2 : 0;
-            const auto light = link(site_, rate, glass(site_, need, strands, in.run), 2,
-                                    joints(site_, need, strands, in.run) + spliced);
-            if (!first || !light) continue;
-            const bool in_fits = lay(in);
-            for (const Path& out : paths_between(added.place, end)) {
-                const auto second = cable(site_, need, strands, out.run);
-                const bool fits = lay(out) && in_fits;
-                const Cents whole = paid_ + *gear + *first + second.value_or(0) + *light * links + again;
-                if (fits && second && (!best_ || whole < *best_) && stands_cuts(chain, at, in, out)) best_ = whole;
-                take_out(out);
-            }
-            take_out(in);
-        }
+    void note_insertion() {
+        const auto inserted = best_insertion(site_, built_, site_.buildings[additions_.front()]);
+        if (inserted && (!best_ || *inserted < *best_)) best_ = inserted;
     }
 
     const Scenario& site_;
     const Plan& built_;
     std::vector<std::size_t> additions_;
-    std::map<Passed, std::pair<OwnWay, int>> ways_;
+    OwnPaths paths_;
     std::vector<Feed> feeds_;
-    Cents paid_ = 0;
     std::optional<Cents> best_;
     std::vector<From> from_;  ///< Of each addition.
     Interrupting links_ = Interrupting::no;

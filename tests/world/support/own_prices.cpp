@@ -300,4 +300,8 @@ BitRate fastest(const Building& building) {
     return rate;
 }
 
+Cents for_time(UnitPrice price, std::int64_t seconds) {
+    return for_seconds(price, seconds);
+}
+
 }  // namespace spadework::own

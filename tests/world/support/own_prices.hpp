@@ -55,6 +55,9 @@ std::optional<Cents> building_gear(const Scenario& site, const Building& buildin
 std::optional<Cents> hub_gear(const Scenario& site, int ports, BitRate rate);
 std::optional<Cents> enclosures(const Scenario& site, int adapters);
 
+/// Work at a price an hour.
+Cents for_time(UnitPrice price, std::int64_t seconds);
+
 /// Direct cost with contingency and tax.
 Cents quoted(const Scenario& site, Cents direct);
 
