@@ -208,6 +208,8 @@ std::string extension_json(const Scenario& scenario, const Extension& extension,
         write_interruption(json, scenario, extension, story);
         write_interrupting(json, scenario, extension, story.built);
         write_untouched(json, extension);
+    } else {
+        write_interrupting(json, scenario, extension, story.built);
     }
     json.end();
     return json.finished();

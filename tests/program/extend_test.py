@@ -59,6 +59,13 @@ class Extend(unittest.TestCase):
             if strand["building"] != "kiosk":
                 self.assertEqual(after[name], strand)
         self.assertLess(result["new_trench"], 220)
+        labels = (folder / "labels.csv").read_text()
+        self.assertIn("drop-camp", labels)
+        self.assertIn("drop-sauna", labels)
+        self.assertIn("camp", (folder / "test-sheet.csv").read_text())
+        materials = (folder / "materials.csv").read_text()
+        self.assertIn("switch-8", materials)
+        self.assertNotIn("cable-12", materials)
 
     def test_every_format_says_the_same_total(self):
         text = run("extend", self.plan, LATER).out

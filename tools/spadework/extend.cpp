@@ -11,6 +11,7 @@
 #include "plan_file/reader.hpp"
 #include "report/extension_report.hpp"
 #include "report/plan_file_json.hpp"
+#include "report/sheets_csv.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
 #include "spadework/complaints.hpp"
@@ -53,12 +54,28 @@ void complain_of_problems(const ExtendOptions& options, const std::vector<std::s
                          report::shown(options.plan), report::shown(options.site.file)));
 }
 
-/// What the drawing shows of a plan.
+/// The whole plan as drawings and sheets look at it, with the bill of what is new.
 LayoutResult result_of(const Scenario& scenario, const Extension& extension) {
     Design design;
     design.layout = extension.extended.plan.layout;
     design.plan = extension.extended.plan;
-    return assess(scenario, std::move(design));
+    LayoutResult result = assess(scenario, std::move(design));
+    result.strand_map = extension.strand_map;
+    return result;
+}
+
+/// What a crew works from: every strand, label and limit of the whole plan, and what to buy and do for what is new.
+std::vector<OutputFile> sheets_of(const Scenario& scenario, const LayoutResult& whole, const Extension& extension) {
+    Comparison comparison;
+    comparison.layouts = {whole};
+    std::vector<OutputFile> files = {{"strand-map.csv", report::strand_map_csv(scenario, comparison)},
+                                     {"labels.csv", report::labels_csv(scenario, comparison)},
+                                     {"test-sheet.csv", report::test_sheet_csv(scenario, comparison)},
+                                     {"trace-events.csv", report::trace_events_csv(scenario, comparison)}};
+    comparison.layouts.front().bill = extension.bill;
+    files.push_back({"materials.csv", report::materials_csv(scenario, comparison)});
+    files.push_back({"crew-hours.csv", report::crew_hours_csv(scenario, comparison)});
+    return files;
 }
 
 void write_files(const OutputFolder& folder, const Scenario& scenario, const plan_file::PlanFile& after,
@@ -66,12 +83,17 @@ void write_files(const OutputFolder& folder, const Scenario& scenario, const pla
     std::vector<OutputFile> files = {{"extension.txt", text}, {"extension.json", json}};
     if (extension.feasible) {
         files.push_back({"extended.plan.json", report::plan_file_json(after)});
-        const LayoutResult result = result_of(scenario, extension);
-        if (result.feasible())
-            files.push_back({"extended.svg", drawing::plan_svg(scenario, result, {.id_prefix = "", .own_file = true})});
+        const LayoutResult whole = result_of(scenario, extension);
+        for (OutputFile& file : sheets_of(scenario, whole, extension))
+            files.push_back(std::move(file));
+        if (whole.feasible())
+            files.push_back({"extended.svg", drawing::plan_svg(scenario, whole, {.id_prefix = "", .own_file = true})});
     }
     folder.write(files);
-    if (!extension.feasible) folder.remove({"extended.plan.json", "extended.svg"});
+    if (!extension.feasible) {
+        folder.remove({"extended.plan.json", "extended.svg", "strand-map.csv", "labels.csv", "test-sheet.csv",
+                       "trace-events.csv", "materials.csv", "crew-hours.csv"});
+    }
 }
 
 ExitCode extend_site(const ExtendOptions& options) {
