@@ -144,8 +144,29 @@ Replanning::Gaps Replanning::gaps_of_contenders(const Spot& spot) {
     Gaps gaps = gaps_of_all(spot);
     for (std::size_t layout = 0; layout < totals.size(); ++layout) {
         const bool may_win = share_above_least(totals, layout) < std::max(options_.gap, contending);
-        const bool has_no_plan_anywhere = known_[layout].size() == 0;
+        const bool has_no_plan_anywhere = reuses_ && known_[layout].size() == 0;
         if (!may_win || has_no_plan_anywhere) gaps[layout].reset();
+    }
+    return gaps;
+}
+
+/// All layouts, once those that may win were planned there: where one of these keeps the winner from being proven, the
+/// others need a plan and no bound.
+Replanning::Gaps Replanning::gaps_of_the_rest(const Spot& spot) {
+    constexpr double plan_alone = 1;
+    Gaps gaps = gaps_of_all(spot);
+    const std::vector<Found>& found = found_at(spot);
+    std::int64_t least = no_plan;
+    for (const Found& one : found)
+        least = lesser(least, one.planned.total);
+    const auto winner = std::ranges::find(found, least, [](const Found& one) { return one.planned.total; });
+    if (least == no_plan) return gaps;
+    const LayoutKind winning = sweep_.layouts[static_cast<std::size_t>(winner - found.begin())];
+    for (std::size_t rival = 0; rival < found.size(); ++rival) {
+        const SweptTotal& planned = found[rival].planned;
+        if (planned.total == no_plan || planned.bound >= least) continue;
+        if (winning == sweep_.layouts[rival] || includes(sweep_.layouts[rival], winning)) continue;
+        gaps.assign(gaps.size(), plan_alone);
     }
     return gaps;
 }
@@ -276,7 +297,8 @@ void Replanning::plan_halfway(const std::vector<Spot>& row) {
 void Replanning::plan(const std::vector<Spot>& grid) {
     if (!reuses_) {
         plan_wholly({grid[grid.size() / 2]});
-        plan_wholly(grid);
+        plan_at(grid, [this](const Spot& spot) { return gaps_of_contenders(spot); });
+        plan_at(grid, [this](const Spot& spot) { return gaps_of_the_rest(spot); });
         return;
     }
     const bool two = sweep_.inputs.size() > 1;

@@ -63,6 +63,7 @@ private:
     void plan_wholly(const std::vector<Spot>& spots);
     [[nodiscard]] Gaps gaps_of_all(const Spot& spot);
     [[nodiscard]] Gaps gaps_of_contenders(const Spot& spot);
+    [[nodiscard]] Gaps gaps_of_the_rest(const Spot& spot);
     [[nodiscard]] Gaps gaps_to_prove(const Spot& spot);
     void plan_halfway(const std::vector<Spot>& row);
     [[nodiscard]] std::int64_t bound_from_smaller(const Spot& spot, std::size_t layout) const;
