@@ -11,11 +11,13 @@ namespace spadework::graph::two_level {
 namespace {
 
 // Found by trial on generated site maps.
-constexpr double kFlowWeight = 0.2;   ///< What a pass's ways count in the averaged flows.
-constexpr double kDecay = 0.9;        ///< Of the step factor, ...
-constexpr int kPatience = 20;         ///< ... after so many passes without a better bound, ...
-constexpr int kPatienceTogether = 5;  ///< ... or without more reached by all prices together.
-constexpr float kFlowKept = 1e-4F;    ///< Smaller averaged flows are dropped.
+constexpr double kFirstWeight = 0.3;   ///< What a pass's ways count in the averaged flows at first, ...
+constexpr double kLeastWeight = 0.02;  ///< ... at last, ...
+constexpr double kHalvedAfter = 10.0;  ///< ... and half as much as at first after so many passes.
+constexpr double kDecay = 0.9;         ///< Of the step factor, ...
+constexpr int kPatience = 20;          ///< ... after so many passes without a better bound, ...
+constexpr int kPatienceTogether = 5;   ///< ... or without more reached by all prices together.
+constexpr float kFlowKept = 1e-4F;     ///< Smaller averaged flows are dropped.
 
 }  // namespace
 
@@ -90,7 +92,8 @@ void PriceDescent::judge(double bound, double reached) {
 }
 
 double PriceDescent::move_flows(std::size_t d) {
-    const float weight = first_pass_ ? 1.0F : static_cast<float>(kFlowWeight);
+    const double weight_now = std::max(kLeastWeight, kFirstWeight / (1.0 + steps_ / kHalvedAfter));
+    const float weight = first_pass_ ? 1.0F : static_cast<float>(weight_now);
     std::vector<float>& flow = flows_[d];
     std::vector<Purse>& used = used_[d];
     std::size_t kept = 0;
@@ -141,6 +144,7 @@ void PriceDescent::project(Purse purse, double length) {
 }
 
 void PriceDescent::step(double target) {
+    ++steps_;
     team_.run(prices_.size(), 4, [&](std::size_t d, std::size_t) { squares_[d] = move_flows(d); });
     first_pass_ = false;
     double squares = 0.0;

@@ -73,6 +73,7 @@ private:
     double best_bound_;
     double reached_;
     double factor_ = 1.0;
+    int steps_ = 0;
     int passes_without_gain_ = 0;
     bool first_pass_ = true;
     PriceTable best_prices_;

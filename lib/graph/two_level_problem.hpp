@@ -74,4 +74,11 @@ struct TwoLevelPlan {
     Cost value = 0;
 };
 
+/// Where a search may begin: edges that join all demands and the open sites to the source, of a plan for a problem that
+/// differs in prices only.
+struct TwoLevelStart {
+    std::vector<EdgeId> edges;
+    std::vector<std::int32_t> open;  ///< Ascending indices into the problem's sites.
+};
+
 }  // namespace spadework::graph

@@ -14,6 +14,9 @@ using pair_routes::RootedTree;
 
 namespace {
 
+constexpr std::size_t kExchangesTried = 4;  ///< For each open site.
+constexpr Cost kNearEnough = 200;           ///< An exchange dearer by more than this part is not followed.
+
 std::vector<VertexId> vertices_to_join(const TwoLevelProblem& problem) {
     std::vector<VertexId> vertices{problem.source};
     for (const TwoLevelDemand& d : problem.demands)
@@ -112,38 +115,92 @@ Search::Search(const TwoLevelProblem& problem, const pair_routes::StopRule& stop
     }
 }
 
+void Search::begin_from(const std::vector<TwoLevelStart>& starts) {
+    for (const TwoLevelStart& start : starts) {
+        const RootedTree tree = rooted(network_, start.edges, problem_.source);
+        const auto off = [&tree](VertexId v) { return tree.place[v] < 0; };
+        if (std::ranges::any_of(vertices_to_join(problem_), off)) continue;
+        std::vector<EdgeId> edges(tree.edge.begin() + 1, tree.edge.end());
+        std::sort(edges.begin(), edges.end());
+        given_.push_back({std::move(edges), start.open});
+    }
+}
+
+std::optional<Layout> Search::routed_anew(std::vector<EdgeId> tree, const SitingTable& table,
+                                          const Siting& siting) const {
+    tree = with_attachments(network_, std::move(tree), problem_.source, table, siting.open);
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    const auto chosen = feeders_on(problem_, network_, laid, feeders_, siting);
+    tree = improved_tree(network_, pairs_on(problem_, siting, chosen), std::move(tree), stop_);
+    const SitingTable again(problem_, network_, feeders_, tree);
+    auto resited = again.assign(siting.open);
+    if (!resited) return std::nullopt;
+    const Cost cost = resited->cost + opening_of(network_, tree);
+    return Layout{std::move(tree), std::move(*resited), cost};
+}
+
 std::optional<Layout> Search::descend(std::vector<EdgeId> tree, std::int32_t count,
                                       std::vector<std::int32_t> open) const {
     std::optional<Layout> best;
     while (true) {
         const SitingTable table(problem_, network_, feeders_, tree);
-        auto siting = best_siting(table, count, open, stop_);
+        const auto siting = best_siting(table, count, open, stop_);
         if (!siting) return best;
-        tree = with_attachments(network_, std::move(tree), problem_.source, table, siting->open);
-        const RootedTree laid = rooted(network_, tree, problem_.source);
-        const auto chosen = feeders_on(problem_, network_, laid, feeders_, *siting);
-        const std::vector<Pair> pairs = pairs_on(problem_, *siting, chosen);
-        tree = improved_tree(network_, pairs, std::move(tree), stop_);
-        const SitingTable again(problem_, network_, feeders_, tree);
-        auto resited = again.assign(siting->open);
-        if (!resited) return best;
-        const Cost cost = resited->cost + opening_of(network_, tree);
-        if (best && cost >= best->cost) return best;
-        open = resited->open;
-        best = Layout{tree, std::move(*resited), cost};
+        auto layout = routed_anew(tree, table, *siting);
+        if (!layout || (best && layout->cost >= best->cost)) return best;
+        tree = layout->tree;
+        open = layout->siting.open;
+        best = std::move(layout);
         if (stop_.reached()) return best;
     }
 }
 
-std::optional<Layout> Search::from_openings(const std::vector<Cost>& opening, std::int32_t count,
-                                            const std::vector<std::int32_t>& open) const {
+std::optional<Layout> Search::with_another_site(const Layout& from) const {
+    const SitingTable table(problem_, network_, feeders_, from.tree);
+    for (std::size_t k = 0; k < from.siting.open.size(); ++k) {
+        for (const Siting& siting : best_exchanges(table, from.siting.open, k, kExchangesTried)) {
+            if (stop_.reached()) return std::nullopt;
+            const auto layout = routed_anew(from.tree, table, siting);
+            if (!layout || layout->cost >= add(from.cost, from.cost / kNearEnough)) continue;
+            auto settled =
+                descend(layout->tree, static_cast<std::int32_t>(layout->siting.open.size()), layout->siting.open);
+            if (!settled || layout->cost < settled->cost) settled = layout;
+            if (settled->cost < from.cost) return settled;
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<std::vector<EdgeId>> Search::joined_at(const std::vector<Cost>& opening) const {
     std::vector<SharedCostEdge> edges = problem_.edges;
     for (std::size_t e = 0; e < edges.size(); ++e)
         edges[e].opening = opening[e];
     const Network network(problem_.vertex_count, edges);
-    auto tree = joining_tree(network, vertices_to_join(problem_), {typical_.weight / 8, typical_.multiplicity / 8});
+    return joining_tree(network, vertices_to_join(problem_), {typical_.weight / 8, typical_.multiplicity / 8});
+}
+
+std::optional<Layout> Search::from_openings(const std::vector<Cost>& opening, std::int32_t count,
+                                            const std::vector<std::int32_t>& open) const {
+    auto tree = joined_at(opening);
     if (!tree) return std::nullopt;
     return descend(std::move(*tree), count, open);
+}
+
+std::optional<Layout> Search::from_openings_at(const std::vector<Cost>& opening,
+                                               const std::vector<std::int32_t>& open) const {
+    auto tree = joined_at(opening);
+    if (!tree) return std::nullopt;
+    std::optional<Layout> best;
+    while (!stop_.reached()) {
+        const SitingTable table(problem_, network_, feeders_, *tree);
+        const auto siting = table.assign(open);
+        if (!siting) return best;
+        auto layout = routed_anew(*tree, table, *siting);
+        if (!layout || (best && layout->cost >= best->cost)) return best;
+        tree = layout->tree;
+        best = std::move(layout);
+    }
+    return best;
 }
 
 std::optional<Layout> Search::with_sites(std::int32_t count) {
@@ -153,8 +210,15 @@ std::optional<Layout> Search::with_sites(std::int32_t count) {
         auto layout = descend(tree, count, open);
         if (layout && (!best || layout->cost < best->cost)) best = std::move(layout);
     };
-    for (const auto& tree : starts_)
-        try_from(tree, {});
+    bool given = false;
+    for (const TwoLevelStart& start : given_) {
+        if (start.open.size() != static_cast<std::size_t>(count)) continue;
+        try_from(start.edges, start.open);
+        given = true;
+    }
+    for (const auto& tree : starts_) {
+        if (!given) try_from(tree, {});
+    }
     if (!found_.empty()) try_from(found_.back().tree, found_.back().siting.open);
     if (best) found_.push_back(*best);
     return best;

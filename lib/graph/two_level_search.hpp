@@ -25,6 +25,9 @@ class Search {
 public:
     Search(const TwoLevelProblem& problem, const pair_routes::StopRule& stop);
 
+    /// Takes what joins all demands to the source as the only starts for as many sites.
+    void begin_from(const std::vector<TwoLevelStart>& starts);
+
     /// False when some demand or every site is cut off, so that nothing can be planned.
     [[nodiscard]] bool possible() const { return !starts_.empty(); }
 
@@ -34,20 +37,33 @@ public:
     /// Takes turns of siting and route improvement from a given tree.
     std::optional<Layout> descend(std::vector<EdgeId> tree, std::int32_t count, std::vector<std::int32_t> open) const;
 
+    /// A cheaper layout with one open site exchanged for another, the routes laid for it before sites are chosen again;
+    /// nothing where none of those tried is.
+    [[nodiscard]] std::optional<Layout> with_another_site(const Layout& from) const;
+
     /// Joins everything anew where edges cost these openings, then takes turns at the true ones from that tree.
     [[nodiscard]] std::optional<Layout> from_openings(const std::vector<Cost>& opening, std::int32_t count,
                                                       const std::vector<std::int32_t>& open) const;
+
+    /// The same with exactly these sites.
+    [[nodiscard]] std::optional<Layout> from_openings_at(const std::vector<Cost>& opening,
+                                                         const std::vector<std::int32_t>& open) const;
 
     [[nodiscard]] const std::vector<Feeder>& feeders() const { return feeders_; }
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
 private:
+    [[nodiscard]] std::optional<std::vector<EdgeId>> joined_at(const std::vector<Cost>& opening) const;
+    [[nodiscard]] std::optional<Layout> routed_anew(std::vector<EdgeId> tree, const SitingTable& table,
+                                                    const Siting& siting) const;
+
     const TwoLevelProblem& problem_;
     const pair_routes::StopRule& stop_;
     pair_routes::Network network_;
     pair_routes::Charge typical_;  ///< Mean service charge.
     std::vector<Feeder> feeders_;
     std::vector<std::vector<EdgeId>> starts_;
+    std::vector<TwoLevelStart> given_;
     std::vector<Layout> found_;
 };
 

@@ -279,6 +279,26 @@ std::vector<std::int32_t> SiteSets::lowest_set() const {
     return sites;
 }
 
+std::vector<std::vector<std::int32_t>> SiteSets::lowest_sets(std::size_t most) const {
+    std::map<std::vector<std::int32_t>, Cost> bounds;  // Of sets that were split, the lowest part's.
+    for (const SiteSet& set : sets_) {
+        const auto [entry, fresh] = bounds.try_emplace(set.sites, set.bound);
+        if (!fresh) entry->second = std::min(entry->second, set.bound);
+    }
+    std::vector<std::pair<Cost, std::vector<std::int32_t>>> order;
+    for (const auto& [sites, bound] : bounds)
+        order.emplace_back(bound, sites);
+    std::sort(order.begin(), order.end());
+    std::vector<std::vector<std::int32_t>> lowest;
+    for (const auto& [bound, sites] : order) {
+        if (lowest.size() == most) break;
+        lowest.emplace_back();
+        for (const std::int32_t s : sites)
+            lowest.back().push_back(site_of_[s]);
+    }
+    return lowest;
+}
+
 EdgePriceSet SiteSets::listed(const ArcPrices& prices) const {
     EdgePriceSet list(prices.size());
     for (std::size_t d = 0; d < prices.size(); ++d) {

@@ -46,6 +46,9 @@ public:
 
     /// Of the last pass: the set that was lowest, by sites of the problem, and how much of each edge its ways use.
     [[nodiscard]] std::vector<std::int32_t> lowest_set() const;
+
+    /// Sites of the sets whose bounds are the lowest, lowest first, `most` at most.
+    [[nodiscard]] std::vector<std::vector<std::int32_t>> lowest_sets(std::size_t most) const;
     [[nodiscard]] std::vector<double> edge_use() const { return descent_.edge_use(network_.edges.size()); }
 
     /// What proves bound(): the prices of the passes that some set rests on.

@@ -1,9 +1,11 @@
 #include "graph/two_level_siting.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "graph/label_heap.hpp"
 #include "graph/pair_routes_tree.hpp"
+#include "graph/saturating.hpp"
 
 namespace spadework::graph::two_level {
 
@@ -83,14 +85,12 @@ void SitingTable::measure_attachments(const std::vector<EdgeId>& tree) {
 void SitingTable::measure_service(const std::vector<EdgeId>& tree) {
     const RootedTree laid = rooted(network_, tree, problem_.source);
     const std::size_t site_count = problem_.sites.size();
-    feeder_length_.assign(site_count, 0);
-    feeder_passage_.assign(site_count, 0);
+    feeder_.assign(site_count, {});
     service_.assign(site_count, {});
     for (const std::int32_t s : candidates_) {
         const Reach& reach = reach_[problem_.sites[s].at];
         const TreeDistances from(network_, laid, laid.place[reach.hangs_at]);
-        feeder_length_[s] = reach.length + from.length[0];
-        feeder_passage_[s] = reach.passage + from.passage[0];
+        price_feeders(s, reach.length + from.length[0], reach.passage + from.passage[0]);
         for (const TwoLevelDemand& demand : problem_.demands) {
             const std::int32_t p = laid.place[demand.at];
             service_[s].push_back(
@@ -105,6 +105,46 @@ void SitingTable::measure_service(const std::vector<EdgeId>& tree) {
                                     direct_charge(*demand.direct).on(from_source.length[p], from_source.passage[p])
                               : kLargestCost);
     }
+}
+
+void SitingTable::price_feeders(std::int32_t site, Length length, Cost passage) {
+    std::vector<Cost>& cheapest = feeder_[site];
+    cheapest.resize(feeders_.size());
+    Cost least = kLargestCost;
+    for (std::size_t f = feeders_.size(); f-- > 0;) {
+        least = std::min(least, feeder_cost(feeders_[f], problem_.sites[site], length, passage));
+        cheapest[f] = least;
+    }
+}
+
+std::optional<Cost> SitingTable::feeder_cost_to(std::int32_t site, std::int64_t units) const {
+    const auto first = std::partition_point(feeders_.begin(), feeders_.end(),
+                                            [units](const Feeder& feeder) { return feeder.serves < units; });
+    if (first == feeders_.end()) return std::nullopt;
+    return feeder_[site][static_cast<std::size_t>(first - feeders_.begin())];
+}
+
+WideCost SitingTable::least_when_open(std::int32_t site) const {
+    const Site& s = problem_.sites[site];
+    return static_cast<WideCost>(feeder_cost_to(site, 0).value_or(0)) + s.cost + reach_[s.at].opening;
+}
+
+std::vector<Cost> SitingTable::least_with_one_more(const std::vector<std::int32_t>& open) const {
+    std::vector<Cost> least = direct_;
+    WideCost of_open = 0;
+    for (const std::int32_t s : open) {
+        of_open += least_when_open(s);
+        for (std::size_t d = 0; d < least.size(); ++d)
+            least[d] = std::min(least[d], service_[s][d]);
+    }
+    std::vector<Cost> bounds;
+    for (const std::int32_t s : candidates_) {
+        WideCost sum = of_open + least_when_open(s);
+        for (std::size_t d = 0; d < least.size(); ++d)
+            sum += std::min(least[d], service_[s][d]);
+        bounds.push_back(saturated(sum));
+    }
+    return bounds;
 }
 
 std::vector<EdgeId> SitingTable::attachment(std::int32_t site) const {
@@ -166,13 +206,7 @@ private:
     }
 
     [[nodiscard]] Cost feeder(std::size_t k, std::int64_t units) const {
-        const std::int32_t site = open_[k];
-        const Feeder* best = cheapest_feeder(table_.feeders_, table_.problem_.sites[site], units,
-                                             table_.feeder_length_[site], table_.feeder_passage_[site]);
-        if (best != nullptr) {
-            return feeder_cost(*best, table_.problem_.sites[site], table_.feeder_length_[site],
-                               table_.feeder_passage_[site]);
-        }
+        if (const auto cost = table_.feeder_cost_to(open_[k], units)) return *cost;
         const std::int64_t most = table_.feeders_.empty() ? 0 : table_.feeders_.back().serves;
         return kOverload + std::min(units - most, kOverload / 64);
     }
@@ -222,10 +256,6 @@ std::optional<Siting> SitingTable::assign(const std::vector<std::int32_t>& open)
 
 namespace {
 
-bool cheaper(const std::optional<Siting>& a, const std::optional<Siting>& b) {
-    return a && (!b || a->cost < b->cost);
-}
-
 std::vector<std::int32_t> with(std::vector<std::int32_t> open, std::int32_t site) {
     open.insert(std::lower_bound(open.begin(), open.end(), site), site);
     return open;
@@ -236,14 +266,28 @@ std::vector<std::int32_t> without(std::vector<std::int32_t> open, std::size_t k)
     return open;
 }
 
-/// The best of adding one more site to `open`.
-std::optional<Siting> best_addition(const SitingTable& table, const std::vector<std::int32_t>& open,
+/// Candidates that are not open, the most promising first, each with what an assignment with it costs at least.
+std::vector<std::pair<Cost, std::int32_t>> promising(const SitingTable& table, const std::vector<std::int32_t>& open) {
+    const std::vector<Cost> least = table.least_with_one_more(open);
+    std::vector<std::pair<Cost, std::int32_t>> order;
+    for (std::size_t c = 0; c < least.size(); ++c) {
+        const std::int32_t site = table.candidates()[c];
+        if (!std::binary_search(open.begin(), open.end(), site)) order.emplace_back(least[c], site);
+    }
+    std::sort(order.begin(), order.end());
+    return order;
+}
+
+/// The best of adding one more site to `open`, where it costs less than the limit.
+std::optional<Siting> best_addition(const SitingTable& table, const std::vector<std::int32_t>& open, Cost limit,
                                     const pair_routes::StopRule& stop) {
     std::optional<Siting> best;
-    for (const std::int32_t s : table.candidates()) {
-        if (std::binary_search(open.begin(), open.end(), s)) continue;
-        if (best && stop.reached()) break;
-        if (auto siting = table.assign(with(open, s)); cheaper(siting, best)) best = std::move(siting);
+    for (const auto& [least, site] : promising(table, open)) {
+        if (least >= limit || (best && stop.reached())) break;
+        auto siting = table.assign(with(open, site));
+        if (!siting || siting->cost >= limit) continue;
+        limit = siting->cost;
+        best = std::move(siting);
     }
     return best;
 }
@@ -257,7 +301,7 @@ std::optional<Siting> best_siting(const SitingTable& table, std::int32_t count, 
         start.pop_back();
     std::optional<Siting> best = table.assign(start);
     while (start.size() < wanted) {
-        best = best_addition(table, start, stop);
+        best = best_addition(table, start, kLargestCost, stop);
         if (best) {
             start = best->open;
             continue;
@@ -272,12 +316,28 @@ std::optional<Siting> best_siting(const SitingTable& table, std::int32_t count, 
     for (bool changed = true; changed && !stop.reached();) {
         changed = false;
         for (std::size_t k = 0; k < start.size(); ++k) {
-            auto swapped = best_addition(table, without(start, k), stop);
-            if (!cheaper(swapped, best)) continue;
+            auto swapped = best_addition(table, without(start, k), best ? best->cost : kLargestCost, stop);
+            if (!swapped) continue;
             best = std::move(swapped);
             start = best->open;
             changed = true;
         }
+    }
+    return best;
+}
+
+std::vector<Siting> best_exchanges(const SitingTable& table, const std::vector<std::int32_t>& open, std::size_t k,
+                                   std::size_t most) {
+    const std::vector<std::int32_t> others = without(open, k);
+    const auto cheaper = [](const Siting& a, const Siting& b) { return a.cost < b.cost; };
+    std::vector<Siting> best;
+    for (const auto& [least, site] : promising(table, others)) {
+        if (best.size() == most && least >= best.back().cost) break;
+        if (site == open[k]) continue;
+        auto siting = table.assign(with(others, site));
+        if (!siting) continue;
+        best.insert(std::upper_bound(best.begin(), best.end(), *siting, cheaper), *siting);
+        if (best.size() > most) best.pop_back();
     }
     return best;
 }

@@ -32,6 +32,9 @@ public:
     /// when none was found that the sizes can carry.
     [[nodiscard]] std::optional<Siting> assign(const std::vector<std::int32_t>& open) const;
 
+    /// No assignment with one of the candidates added to these open sites costs less; by candidate, in their order.
+    [[nodiscard]] std::vector<Cost> least_with_one_more(const std::vector<std::int32_t>& open) const;
+
     /// Edges that hang the site on the tree; none for a site on it.
     [[nodiscard]] std::vector<EdgeId> attachment(std::int32_t site) const;
 
@@ -45,6 +48,13 @@ private:
 
     void measure_attachments(const std::vector<EdgeId>& tree);
     void measure_service(const std::vector<EdgeId>& tree);
+    void price_feeders(std::int32_t site, Length length, Cost passage);
+
+    /// What the cheapest feeder that serves so many units costs to the site; nothing when none does.
+    [[nodiscard]] std::optional<Cost> feeder_cost_to(std::int32_t site, std::int64_t units) const;
+
+    /// What the site costs at least when it is open, its feeder included.
+    [[nodiscard]] WideCost least_when_open(std::int32_t site) const;
 
     const TwoLevelProblem& problem_;
     const pair_routes::Network& network_;
@@ -52,8 +62,7 @@ private:
     std::vector<std::int32_t> candidates_;
     std::vector<Reach> reach_;                ///< By vertex: how it hangs on the tree.
     std::vector<EdgeId> came_by_;             ///< By vertex: last edge from the tree.
-    std::vector<Length> feeder_length_;       ///< By site.
-    std::vector<Cost> feeder_passage_;        ///< By site.
+    std::vector<std::vector<Cost>> feeder_;   ///< By site, by feeder: the cheapest of it and all larger ones.
     std::vector<std::vector<Cost>> service_;  ///< By site, by demand.
     std::vector<Cost> direct_;                ///< By demand; the largest Cost where it may not be served so.
 
@@ -63,5 +72,10 @@ private:
 /// Starting from `start`, adds, drops and swaps sites until exactly `count` are open and no swap lowers the cost.
 std::optional<Siting> best_siting(const SitingTable& table, std::int32_t count, std::vector<std::int32_t> start,
                                   const pair_routes::StopRule& stop);
+
+/// The cheapest assignments found with another candidate in the place of the open site at position `k`, cheapest first,
+/// `most` at most.
+std::vector<Siting> best_exchanges(const SitingTable& table, const std::vector<std::int32_t>& open, std::size_t k,
+                                   std::size_t most);
 
 }  // namespace spadework::graph::two_level

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 #include "graph/passing_vertices.hpp"
 #include "graph/two_level_bound.hpp"
@@ -23,7 +24,12 @@ constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at
 constexpr int kPassesOverSets = 200;
 constexpr int kPassesBetweenSetPlans = 10;
 constexpr int kPassesAProofTakes = 5;  ///< Roughly, on large networks.
-constexpr double kTimeForBound = 0.6;  ///< Share of the time that no more first plans are begun in.
+constexpr int kSetsPlannedAtOnce = 4;
+constexpr std::size_t kMostSetsPlanned = 80;
+constexpr std::size_t kMostNearBest = 24;
+constexpr double kNearBest = 0.01;                ///< Of the best plan's value.
+constexpr std::size_t kQuickExchanges = 100'000;  ///< Edges times demands of problems where sites are exchanged.
+constexpr double kTimeForBound = 0.6;             ///< Share of the time that no more first plans are begun in.
 
 /// Tells whether the time left is enough for so many more passes like those before.
 class PassClock {
@@ -44,17 +50,20 @@ private:
 /// Plans and bound of one call, from first plans to proof.
 class SolveTwoLevel {
 public:
-    SolveTwoLevel(const TwoLevelProblem& problem, const SolveLimits& limits)
+    SolveTwoLevel(const TwoLevelProblem& problem, const SolveLimits& limits,
+                  const std::vector<TwoLevelStart>& starts = {})
         : problem_(problem), limits_(limits), stop_(limits.seconds, limits.progress), search_(problem, stop_) {
         fewest_ = std::max(problem.fewest_sites, 0);
         const auto sites = static_cast<std::int64_t>(problem.sites.size());
         most_ = static_cast<std::int32_t>(std::min<std::int64_t>(problem.most_sites, sites));
+        search_.begin_from(starts);
     }
 
     TwoLevelSolution run() {
         if (fewest_ > most_) return {};
         solution_.best_by_count.resize(static_cast<std::size_t>(most_) + 1);
         if (search_.possible()) first_plans();
+        if (solution_.plan) exchange_sites();
         if (!solution_.plan) return solution_;
         if (two_level::is_single(problem_)) {
             solve_single();
@@ -78,9 +87,33 @@ private:
         if (offer(plan_from(problem_, search_.network(), search_.feeders(), *layout))) best_ = *layout;
     }
 
+    /// Exchanges sites of the best layout while that pays.
+    void exchange_sites() {
+        if (problem_.edges.size() * problem_.demands.size() > kQuickExchanges) return;
+        while (const auto better = search_.with_another_site(best_)) {
+            const Cost before = solution_.plan->value;
+            offer(better);
+            if (solution_.plan->value >= before) return;
+        }
+    }
+
+    /// Keeps the cheapest plans that differ in value and are near the best.
+    void keep_near_best(const TwoLevelPlan& plan) {
+        std::vector<TwoLevelPlan>& kept = solution_.near_best;
+        const auto cheaper = [](const TwoLevelPlan& a, const TwoLevelPlan& b) { return a.value < b.value; };
+        const auto place = std::lower_bound(kept.begin(), kept.end(), plan, cheaper);
+        if (place != kept.end() && place->value == plan.value) return;
+        kept.insert(place, plan);
+        const double most =
+            static_cast<double>(kept.front().value) + kNearBest * std::abs(static_cast<double>(kept.front().value));
+        while (kept.size() > kMostNearBest || static_cast<double>(kept.back().value) > most)
+            kept.pop_back();
+    }
+
     /// True when the plan is the best so far.
     bool offer(const std::optional<TwoLevelPlan>& plan) {
         if (!plan) return false;
+        keep_near_best(*plan);
         auto& same_count = solution_.best_by_count[plan->open.size()];
         if (!same_count || plan->value < same_count->value) same_count = plan;
         if (solution_.plan && plan->value >= solution_.plan->value) return false;
@@ -147,6 +180,7 @@ private:
             if (!clock.time_for(1)) break;
             if (pass % kPassesBetweenSetPlans == 0) {
                 plans_from_use(sets.edge_use(), sets.lowest_set(), pass / kPassesBetweenSetPlans);
+                plans_of_sets(sets, pass / kPassesBetweenSetPlans);
             }
         }
         solution_.bound = sets.bound();
@@ -158,8 +192,26 @@ private:
         return value - bound <= limits_.target_gap * std::abs(value);
     }
 
+    /// Plans with exactly the sites of sets that lie lowest, each set once.
+    void plans_of_sets(const two_level::SiteSets& sets, int round) {
+        int left = kSetsPlannedAtOnce;
+        for (const std::vector<std::int32_t>& open : sets.lowest_sets(kMostSetsPlanned)) {
+            if (left == 0) return;
+            if (!planned_.insert(open).second) continue;
+            offer(search_.from_openings_at(discounted(sets.edge_use(), round), open));
+            --left;
+        }
+    }
+
     /// New plans where edges are the cheaper to open the more the bound uses them, with the given sites to begin with.
     void plans_from_use(const std::vector<double>& use, const std::vector<std::int32_t>& open, int round) {
+        const Cost before = solution_.plan->value;
+        offer(search_.from_openings(discounted(use, round), static_cast<std::int32_t>(open.size()), open));
+        if (solution_.plan->value < before) exchange_sites();
+    }
+
+    /// Opening costs less what the bound uses of the edges, by one of a few discounts.
+    [[nodiscard]] std::vector<Cost> discounted(const std::vector<double>& use, int round) const {
         static constexpr std::array<double, 3> kDiscounts{0.9, 0.7, 0.97};
         const double discount = kDiscounts[static_cast<std::size_t>(round) % kDiscounts.size()];
         std::vector<Cost> opening;
@@ -167,7 +219,7 @@ private:
             const double share = 1.0 - discount * std::min(use[e], 1.0);
             opening.push_back(static_cast<Cost>(static_cast<double>(problem_.edges[e].opening) * share));
         }
-        offer(search_.from_openings(opening, static_cast<std::int32_t>(open.size()), open));
+        return opening;
     }
 
     const TwoLevelProblem& problem_;
@@ -178,6 +230,7 @@ private:
     std::int32_t most_ = 0;
     TwoLevelSolution solution_;
     Layout best_;
+    std::set<std::vector<std::int32_t>> planned_;  ///< Sets of sites looked at by plans_of_sets().
 };
 
 JoinedNetwork joined_network_of(const TwoLevelProblem& problem) {
@@ -199,6 +252,22 @@ TwoLevelProblem on_joined(const JoinedNetwork& joined, TwoLevelProblem problem) 
     for (Site& s : problem.sites)
         s.at = joined.number[s.at];
     return problem;
+}
+
+/// Starts in edges of the joined network: those whose chains are among the edges.
+std::vector<TwoLevelStart> joined_starts(const JoinedNetwork& joined, const TwoLevelProblem& problem,
+                                         std::vector<TwoLevelStart> starts) {
+    for (TwoLevelStart& start : starts) {
+        std::vector<char> among(problem.edges.size(), 0);
+        for (const EdgeId e : start.edges)
+            among[e] = 1;
+        start.edges.clear();
+        for (std::size_t e = 0; e < joined.chains.size(); ++e) {
+            const auto is_among = [&among](EdgeId original) { return among[original] != 0; };
+            if (std::ranges::all_of(joined.chains[e], is_among)) start.edges.push_back(static_cast<EdgeId>(e));
+        }
+    }
+    return starts;
 }
 
 /// Prices of chains shared out among their edges, each edge's until its opening cost is spent.
@@ -241,17 +310,33 @@ void expand(const JoinedNetwork& joined, const TwoLevelProblem& small, TwoLevelP
 
 }  // namespace
 
-TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits) {
+TwoLevelStart start_from(const TwoLevelPlan& plan) {
+    TwoLevelStart start;
+    for (const TwoLevelPlan::OpenSite& site : plan.open) {
+        start.open.push_back(site.site);
+        start.edges.insert(start.edges.end(), site.feeder.begin(), site.feeder.end());
+    }
+    for (const std::vector<EdgeId>& path : plan.paths)
+        start.edges.insert(start.edges.end(), path.begin(), path.end());
+    std::sort(start.edges.begin(), start.edges.end());
+    start.edges.erase(std::unique(start.edges.begin(), start.edges.end()), start.edges.end());
+    return start;
+}
+
+TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits,
+                       const std::vector<TwoLevelStart>& starts) {
     if (!two_level::well_formed(problem)) return {};
     // The single-root solver leaves out what it can by itself, and its prices are for the edges as they are.
     if (two_level::is_single(problem)) return SolveTwoLevel(problem, limits).run();
     const JoinedNetwork joined = joined_network_of(problem);
     const TwoLevelProblem small = on_joined(joined, problem);
-    TwoLevelSolution solution = SolveTwoLevel(small, limits).run();
+    TwoLevelSolution solution = SolveTwoLevel(small, limits, joined_starts(joined, problem, starts)).run();
     if (solution.plan) expand(joined, small, *solution.plan);
     for (auto& plan : solution.best_by_count) {
         if (plan) expand(joined, small, *plan);
     }
+    for (TwoLevelPlan& plan : solution.near_best)
+        expand(joined, small, plan);
     if (solution.certificate) {
         for (EdgePriceSet& prices : solution.certificate->prices)
             prices = expanded(joined, problem, prices, solution.certificate->parts);

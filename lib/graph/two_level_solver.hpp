@@ -41,6 +41,9 @@ struct TwoLevelSolution {
     Cost bound = 0;                    ///< No plan costs less.
     std::vector<std::optional<TwoLevelPlan>>
         best_by_count;  ///< Best plan found with exactly that many open sites; index 0 is none.
+    /// Other plans found that cost little more than the best, cheapest first: where a price is not quite what a plan
+    /// will cost in the end, one of them may be the better.
+    std::vector<TwoLevelPlan> near_best;
     std::optional<TwoLevelCertificate> certificate;  ///< Of `bound`, where it was proved set by set.
     bool interrupted = false;
     std::optional<SharedCostCertificate> single;  ///< What proves the bound where the problem has one site only.
@@ -51,7 +54,13 @@ std::int64_t units_needed(const TwoLevelProblem& problem, std::int64_t served);
 
 /// Empty plan and bound 0 where no plan exists or the figures may not be worked on (an unknown vertex, a negative
 /// figure, sizes that do not ascend, or amounts so large that a plan might cost 2^58).
-TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits);
+///
+/// Where starts are given, plans with as many sites as one of them are looked for from there alone.
+TwoLevelSolution solve(const TwoLevelProblem& problem, const SolveLimits& limits,
+                       const std::vector<TwoLevelStart>& starts = {});
+
+/// The edges and sites of a plan.
+TwoLevelStart start_from(const TwoLevelPlan& plan);
 
 /// Exact cost of a plan, or nothing when it is not a plan for the problem.
 std::optional<Cost> cost_of(const TwoLevelProblem& problem, const TwoLevelPlan& plan);

@@ -40,6 +40,13 @@ void keep_cheaper(const Scenario& scenario, const RoutedLayout& routed, Design& 
     design.notes = std::move(assembly.notes);
 }
 
+/// The same of all that a routing found.
+void keep_cheapest(const Scenario& scenario, const Routing& routing, Design& design) {
+    keep_cheaper(scenario, *routing.routed, design);
+    for (const RoutedLayout& other : routing.others)
+        keep_cheaper(scenario, other, design);
+}
+
 /// Routes again without the ways that came out over their room.
 void withhold_full_ducts(const Scenario& scenario, const LayoutTask& task, const RoutedLayout& first,
                          const TimeLeft& time, Design& design) {
@@ -49,7 +56,7 @@ void withhold_full_ducts(const Scenario& scenario, const LayoutTask& task, const
         withheld.insert(over.begin(), over.end());
         const Routing again = task.route(network_of(scenario, withheld), time.run(0.2));
         if (!again.routed) return;
-        keep_cheaper(scenario, *again.routed, design);
+        keep_cheapest(scenario, again, design);
         over = over_room(scenario, *again.routed);
     }
 }
@@ -82,7 +89,7 @@ void price_full_ducts(const Scenario& scenario, const LayoutTask& task, const Ro
             share /= 2;
             without_rise = 0;
         }
-        keep_cheaper(scenario, *again.routed, design);
+        keep_cheapest(scenario, again, design);
         prices.adjust(*again.routed, gap_of(scenario, task, design), share);
     }
 }
@@ -99,7 +106,7 @@ Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLi
     design.interrupted = first.interrupted;
     design.direct_bound = task.constant + task.network->scale.money(first.bound);
     design.certificate = certified(task.constant, *task.network, *task.network, first.proof);
-    keep_cheaper(scenario, *first.routed, design);
+    keep_cheapest(scenario, first, design);
     if (task.other_routes) {
         for (const RoutedLayout& other : task.other_routes(time.run(0.4)))
             keep_cheaper(scenario, other, design);

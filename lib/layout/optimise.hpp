@@ -20,7 +20,8 @@ struct Routing {
     std::optional<RoutedLayout> routed;  ///< Nothing when there is no way at all.
     graph::Cost bound = 0;               ///< On everything that depends on the routes.
     bool interrupted = false;
-    SolverProof proof;  ///< Of the bound.
+    SolverProof proof;                      ///< Of the bound.
+    std::vector<RoutedLayout> others = {};  ///< Nearly as cheap by the router's prices.
 };
 
 /// One layout as a task: how to route it, and what to fall back on where links come out too long.

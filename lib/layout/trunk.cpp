@@ -111,6 +111,8 @@ LayoutTask task_for(LayoutKind kind, const Scenario& scenario, const TrunkProble
         const auto solution = solve_by_measure(problem_on(on, scenario, trunk, kind), run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, proof_of(solution.proved, solution)};
         if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario, trunk, kind);
+        for (const graph::TwoLevelPlan& plan : solution.near_best)
+            routing.others.push_back(routed_by(plan, on, scenario, trunk, kind));
         return routing;
     };
     task.fallbacks = [&scenario, &trunk](const RoutedLayout& routed) {

@@ -225,6 +225,22 @@ void reprice(const graph::TwoLevelProblem& problem, std::optional<graph::TwoLeve
     }
 }
 
+void reprice(const graph::TwoLevelProblem& problem, std::vector<graph::TwoLevelPlan>& plans) {
+    std::erase_if(plans, [&problem](graph::TwoLevelPlan& plan) {
+        const auto value = graph::cost_of(problem, plan);
+        plan.value = value.value_or(0);
+        return !value;
+    });
+}
+
+std::vector<graph::TwoLevelStart> starts_from(const graph::TwoLevelSolution& solution) {
+    std::vector<graph::TwoLevelStart> starts;
+    for (const auto& plan : solution.best_by_count) {
+        if (plan) starts.push_back(graph::start_from(*plan));
+    }
+    return starts;
+}
+
 void keep_cheaper(std::optional<graph::TwoLevelPlan>& best, const std::optional<graph::TwoLevelPlan>& other) {
     if (other && (!best || other->value < best->value)) best = other;
 }
@@ -240,11 +256,13 @@ MeasuredTwoLevel solve_by_measure(const graph::TwoLevelProblem& problem, const g
     reprice(problem, best.plan);
     for (auto& plan : best.best_by_count)
         reprice(problem, plan);
+    reprice(problem, best.near_best);
     if (measure.exact) return best;
     run.seconds = limits.seconds * 0.2;
     run.target_gap = 1.0;
-    const graph::TwoLevelSolution plain = graph::solve(problem, run);
+    const graph::TwoLevelSolution plain = graph::solve(problem, run, starts_from(best));
     keep_cheaper(best.plan, plain.plan);
+    best.near_best.insert(best.near_best.end(), plain.near_best.begin(), plain.near_best.end());
     for (std::size_t count = 0; count < std::min(best.best_by_count.size(), plain.best_by_count.size()); ++count)
         keep_cheaper(best.best_by_count[count], plain.best_by_count[count]);
     return best;
