@@ -10,7 +10,7 @@ namespace spadework::graph::chains {
 
 namespace {
 
-constexpr double kFlowKept = 0.02;  ///< Smaller averaged flows are dropped.
+constexpr double kFlowKept = 0.002;  ///< Smaller averaged flows are dropped.
 constexpr std::size_t kEdgeBatch = 512;
 constexpr std::size_t kStopBatch = 2;
 
@@ -19,6 +19,12 @@ VertexId across(const JoinedEdge& edge, VertexId from) {
 }
 
 }  // namespace
+
+/// What this pass counts in the averaged flows.
+double ChainPrices::newest() const {
+    if (first_pass_) return 1.0;
+    return std::max(rule_.least_weight, rule_.first_weight / (1.0 + steps_ / rule_.halved_after));
+}
 
 void ChainPrices::add_flow(std::size_t way, std::int32_t slot, double flow, Scratch& s) {
     std::vector<SlotPrice>& paid = point_.paid[way];
@@ -128,6 +134,7 @@ double ChainPrices::project(std::size_t edge, double length) {
 }
 
 void ChainPrices::step(double target) {
+    ++steps_;
     team_.run(via_.size(), kStopBatch, [&](std::size_t t, std::size_t worker) { count_flows(t, scratch_[worker]); });
     if (closed_) count_ways();
     first_pass_ = false;

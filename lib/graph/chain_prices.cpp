@@ -45,8 +45,7 @@ SharedCostProblem joining_on(const ForkNetwork& network) {
 ChainStepRule step_rule_for(std::size_t stops) {
     ChainStepRule rule;
     if (stops <= kFewStops) return rule;
-    rule.flow_weight = 0.3;
-    rule.start_factor = 0.12;
+    rule.start_factor = 0.2;
     return rule;
 }
 

@@ -35,8 +35,10 @@ struct DualPoint {
 
 /// How the search steps. Found by trial on generated site maps.
 struct ChainStepRule {
-    double flow_weight = 0.2;     ///< What a pass's ways and hops count in the averaged flows.
-    double start_factor = 0.3;    ///< Polyak step factor.
+    double first_weight = 0.3;    ///< What a pass's ways and hops count in the averaged flows at first, ...
+    double least_weight = 0.03;   ///< ... at last, ...
+    double halved_after = 15.0;   ///< ... and half as much as at first after so many passes.
+    double start_factor = 0.36;   ///< Polyak step factor.
     double decay = 0.9;           ///< Of the factor ...
     int patience = 3;             ///< ... after so many passes without a better bound.
     double visit_scale = 1.0;     ///< Steps of visits' earnings against those of prices, squared.
@@ -111,7 +113,7 @@ private:
     void count_ways();
     void count_hop(std::size_t way, VertexId from, VertexId to, double use, Scratch& scratch);
     void add_flow(std::size_t way, std::int32_t slot, double flow, Scratch& scratch);
-    [[nodiscard]] double newest() const { return first_pass_ ? 1.0 : rule_.flow_weight; }
+    [[nodiscard]] double newest() const;
     double price_visits(double target);
     double find_routes(double weight);
     void list_by_edge();
@@ -121,6 +123,7 @@ private:
     const ForkNetwork& network_;
     WorkerTeam& team_;
     ChainStepRule rule_;
+    int steps_ = 0;
     double a_chain_;
     double longest_;
     bool closed_;

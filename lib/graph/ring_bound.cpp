@@ -90,7 +90,7 @@ bool is_small(const chains::ForkNetwork& forks) {
 chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds) {
     chains::ChainStepRule rule;
     if (is_small(forks)) rule.patience = 10;
-    rule.flow_weight = 0.3;
+    rule.start_factor = 0.2;
     rule.decay = 0.93;
     rule.start_seconds = seconds / 3;
     return rule;
