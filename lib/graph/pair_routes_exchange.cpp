@@ -151,7 +151,7 @@ private:
                 if (to >= 0 && upper.has(to)) continue;
                 const SharedCostEdge& edge = network_.edges[step.edge];
                 const Cost along = add(label_[here], edge.opening + carried.on(edge));
-                if (along < now) meet(step.to, along, step.edge);
+                if (add(along, least_below) < now) meet(step.to, along, step.edge);
             }
         }
         queue_.clear();

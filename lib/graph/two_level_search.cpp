@@ -14,8 +14,9 @@ using pair_routes::RootedTree;
 
 namespace {
 
-constexpr std::size_t kExchangesTried = 4;  ///< For each open site.
-constexpr Cost kNearEnough = 200;           ///< An exchange dearer by more than this part is not followed.
+constexpr std::size_t kExchangesTried = 4;      ///< For each open site.
+constexpr std::int32_t kCountsBegunAfresh = 3;  ///< More sites are looked for from where fewer were found.
+constexpr Cost kNearEnough = 200;               ///< An exchange dearer by more than this part is not followed.
 
 std::vector<VertexId> vertices_to_join(const TwoLevelProblem& problem) {
     std::vector<VertexId> vertices{problem.source};
@@ -142,10 +143,12 @@ std::optional<Layout> Search::routed_anew(std::vector<EdgeId> tree, const Siting
 std::optional<Layout> Search::descend(std::vector<EdgeId> tree, std::int32_t count,
                                       std::vector<std::int32_t> open) const {
     std::optional<Layout> best;
+    std::vector<std::int32_t> routed_by;
     while (true) {
         const SitingTable table(problem_, network_, feeders_, tree);
         const auto siting = best_siting(table, count, open, stop_);
-        if (!siting) return best;
+        if (!siting || (best && siting->open == open && siting->served_by == routed_by)) return best;
+        routed_by = siting->served_by;
         auto layout = routed_anew(tree, table, *siting);
         if (!layout || (best && layout->cost >= best->cost)) return best;
         tree = layout->tree;
@@ -191,10 +194,12 @@ std::optional<Layout> Search::from_openings_at(const std::vector<Cost>& opening,
     auto tree = joined_at(opening);
     if (!tree) return std::nullopt;
     std::optional<Layout> best;
+    std::vector<std::int32_t> routed_by;
     while (!stop_.reached()) {
         const SitingTable table(problem_, network_, feeders_, *tree);
         const auto siting = table.assign(open);
-        if (!siting) return best;
+        if (!siting || (best && siting->served_by == routed_by)) return best;
+        routed_by = siting->served_by;
         auto layout = routed_anew(*tree, table, *siting);
         if (!layout || (best && layout->cost >= best->cost)) return best;
         tree = layout->tree;
@@ -217,7 +222,7 @@ std::optional<Layout> Search::with_sites(std::int32_t count) {
         given = true;
     }
     for (const auto& tree : starts_) {
-        if (!given) try_from(tree, {});
+        if (!given && (found_.empty() || count <= kCountsBegunAfresh)) try_from(tree, {});
     }
     if (!found_.empty()) try_from(found_.back().tree, found_.back().siting.open);
     if (best) found_.push_back(*best);
