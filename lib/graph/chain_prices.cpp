@@ -19,8 +19,8 @@ constexpr double kMostRouteSteps = 3e6;  ///< In one pass over all routes.
 constexpr double kJoiningGap = 0.01;     ///< Closer prices to start from take longer than they save.
 constexpr std::size_t kUsualNeighbours = 6;
 constexpr std::size_t kFewStops = 80;
-constexpr double kMostPasses = 160;
-constexpr double kFewestPasses = 60;
+constexpr double kMostPasses = 200;
+constexpr double kFewestPasses = 200;
 constexpr double kPassWork = 2.5e7;  ///< Passes times stops times edges.
 
 VertexId across(const JoinedEdge& edge, VertexId from) {

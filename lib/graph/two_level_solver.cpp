@@ -18,8 +18,8 @@ using two_level::BoundRun;
 using two_level::Layout;
 using two_level::Search;
 
-constexpr int kMostPasses = 160;
-constexpr int kPassesBetweenPlans = 20;
+constexpr int kMostPasses = 240;
+constexpr int kPassesBetweenPlans = 12;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
 constexpr int kPassesOverSets = 200;
 constexpr int kPassesBetweenSetPlans = 10;
