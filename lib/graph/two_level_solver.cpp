@@ -21,7 +21,7 @@ using two_level::Search;
 constexpr int kMostPasses = 240;
 constexpr int kPassesBetweenPlans = 12;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
-constexpr int kPassesOverSets = 200;
+constexpr int kPassesOverSets = 150;
 constexpr int kPassesBetweenSetPlans = 10;
 constexpr int kPassesAProofTakes = 5;  ///< Roughly, on large networks.
 constexpr int kSetsPlannedAtOnce = 4;
