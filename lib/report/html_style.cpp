@@ -53,6 +53,7 @@ summary { cursor: pointer; font-weight: bold; }
   .answer > div { display: block; }
   .on-wide { display: none; }
   .on-narrow { display: block; }
+  tbody td:not(.n):nth-last-child(-n+2) { min-width: 8rem; }
 }
 @page { margin: 14mm; }
 @media print {
