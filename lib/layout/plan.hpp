@@ -43,8 +43,8 @@ struct PlannedCable {
     CableLengths lengths;
     std::optional<BuildingIndex> building;  ///< Whom a home run, drop, hop or closing serves.
     std::optional<int> enclosure;           ///< Index into the plan's enclosures: where a trunk ends or a drop begins.
-    /// Of a trunk that was cut on its way: index of the part nearer the hub, an earlier cable, which ends where this one
-    /// begins. Strands of one number are spliced together there, save those that end on adapters at the cut.
+    /// Of a trunk that was cut on its way: index of the part nearer the hub, an earlier cable, which ends where this
+    /// one begins. Strands of one number are spliced together there, save those that end on adapters at the cut.
     std::optional<int> spliced_to;
 };
 

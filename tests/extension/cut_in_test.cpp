@@ -14,7 +14,6 @@ namespace {
 using namespace small_site;
 
 constexpr PlaceIndex bend = 4, byre = 5;
-constexpr SegmentIndex byre_track = 4;
 
 /// The small site with a bend in its drive, 60 m from the hub, and a byre 10 m behind the bend.
 Scenario with_a_bend() {
