@@ -229,7 +229,8 @@ void write_as_built(JsonWriter& json, const AsBuilt& as_built) {
 
 void write_head(JsonWriter& json, const PlanFile& file) {
     json.key("format").text(format_name);
-    json.key("version").whole(plan_file::has_cuts(file) ? plan_file::format_version_with_cuts : plan_file::format_version);
+    json.key("version").whole(plan_file::has_cuts(file) ? plan_file::format_version_with_cuts
+                                                        : plan_file::format_version);
     json.key("site").begin_object(Shape::one_line);
     json.key("name").text(file.site_name);
     json.key("digest").text(file.site_digest);

@@ -1,5 +1,5 @@
-#include "drawing/doubt_charts.hpp"
 #include "doubt/shards.hpp"
+#include "drawing/doubt_charts.hpp"
 #include "fuzz/support/inputs.hpp"
 #include "fuzz/support/promises.hpp"
 #include "report/risk_report.hpp"
@@ -27,7 +27,8 @@ void try_doubt(std::string_view bytes) {
     require(!report::risk_text(*whole, study).empty(), "there is a report");
     require(!report::risk_json(*whole, study).empty() && !report::risk_html(*whole, study).empty(), "in every form");
     require(!report::risk_csv(*whole, study).empty(), "with its tables");
-    require(!drawing::risk_curves_svg(*whole, {.width = 960, .id_prefix = "", .own_file = true}).empty(), "and picture");
+    require(!drawing::risk_curves_svg(*whole, {.width = 960, .id_prefix = "", .own_file = true}).empty(),
+            "and picture");
 }
 
 }  // namespace spadework::fuzz
