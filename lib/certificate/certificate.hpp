@@ -12,11 +12,13 @@
 //    own cable each; the hub stands for a trunk's) are not above what the site's prices come to at least:
 //    a. Edges. Every way of every segment that may be used has an edge of its segment in the list that charges no more
 //       than the way does: `opening` to open it, and for each demand weight * `length` + multiplicity * `passage` for a
-//       cable through it: the cheapest cable that is large enough, its duct, and its pulling. An edge with a
+//       cable through it: the cheapest cable that is large enough, its duct, and its pulling. With its own length
+//       goes half a coil for each end that is a handhole, neither the hub's nor a building's place. An edge with a
 //       `room_price` stands for a duct with `room` for so many cables, and may charge that price more for each cable.
 //       What that counts too much in any plan, the sum over edges of room * room_price (the rebate), is taken off
 //       again (Geoffrion 1974).
-//    b. `constant`, with a root's own `cost`, is not above what every plan that fans out there pays beside its routes.
+//    b. `constant`, with a root's own `cost`, is not above what every plan that fans out there pays beside its routes,
+//       less half a coil of each cable where that is an enclosure and edges charge coils, as it leaves none there.
 // 3. Prices. In each set of prices, each demand has a list of triples: edge (position in the list of edges), direction
 //    (0: the path runs from the segment's `from` to its `to`; 1: the other way), and price, in parts of which `parts`
 //    make one solver unit. Demands whose weight and multiplicity are in one proportion form a group (all demands form

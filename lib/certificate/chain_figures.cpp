@@ -132,7 +132,7 @@ std::vector<std::string> chain_figure_faults(const Scenario& scenario, const Cha
     if (!lists_fit(scenario, evidence, chains)) return {"there is not one entry for each edge and each building"};
     std::vector<std::string> faults =
         edge_faults(scenario, evidence.edges, evidence.units_a_minor,
-                    {{"a hop's cable", evidence.weight, evidence.multiplicity, figures->hop}});
+                    {{"a hop's cable", evidence.weight, evidence.multiplicity, figures->hop}}, Coils::charged);
     const std::string range = range_fault(scenario, evidence);
     if (!range.empty()) faults.push_back(range);
     for (std::size_t i = 0; i < figures->beside.size(); ++i) {

@@ -25,12 +25,15 @@ Wide passage_units(const OpeningMethod& method, Length length, const Labour& lab
 class EdgeCheck {
 public:
     EdgeCheck(const Scenario& scenario, const std::vector<CertifiedEdge>& edges, std::int64_t units_a_minor,
-              const std::vector<CableCharge>& cables)
+              const std::vector<CableCharge>& cables, Coils coils)
         : scenario_(scenario),
           edges_(edges),
           units_a_minor_(units_a_minor),
           cables_(cables),
-          edges_of_(scenario.segments.size()) {}
+          edges_of_(scenario.segments.size()),
+          coil_at_(scenario.places.size(), 0) {
+        if (coils == Coils::charged) list_coils();
+    }
 
     std::vector<std::string> run() {
         check_edges_exist();
@@ -43,6 +46,21 @@ public:
 private:
     void fault(const std::string& sentence) {
         if (faults_.size() < most_faults) faults_.push_back(sentence);
+    }
+
+    void list_coils() {
+        for (std::size_t p = 0; p < scenario_.places.size(); ++p) {
+            const auto place = static_cast<PlaceIndex>(p);
+            const auto stands_here = [place](const Building& building) { return building.place == place; };
+            const bool end = place == scenario_.hub.place || std::ranges::any_of(scenario_.buildings, stands_here);
+            if (!end && scenario_.places[p].kind == PlaceKind::handhole) coil_at_[p] = half_coil(scenario_);
+        }
+    }
+
+    /// Millimetres of cable through a segment, with its share of coils.
+    [[nodiscard]] Wide cable_through(const Segment& segment) const {
+        return Wide{segment.length.millimetres()} + coil_at_[static_cast<std::size_t>(segment.from)] +
+               coil_at_[static_cast<std::size_t>(segment.to)];
     }
 
     void check_edges_exist() {
@@ -85,12 +103,12 @@ private:
             return fmt::format("an opening of {} is above the {} that it costs", edge.opening,
                                static_cast<std::int64_t>(opening));
         }
-        const Length length = scenario_.segments[static_cast<std::size_t>(edge.segment)].length;
-        const Wide passage = passage_units(*way.method, length, scenario_.labour, units_a_minor_);
+        const Segment& segment = scenario_.segments[static_cast<std::size_t>(edge.segment)];
+        const Wide passage = passage_units(*way.method, segment.length, scenario_.labour, units_a_minor_);
         const Wide room_price = edge.way == number ? edge.room_price : 0;
         for (const CableCharge& cable : cables_) {
-            const Wide metres =
-                static_cast<Wide>(cable.least.thousandths_a_metre) * length.millimetres() * units_a_minor_ / 1'000'000;
+            const Wide metres = static_cast<Wide>(cable.least.thousandths_a_metre) * cable_through(segment) *
+                                units_a_minor_ / 1'000'000;
             const Wide least = metres + (passage + room_price) * cable.least.pieces;
             const Wide charged =
                 static_cast<Wide>(cable.weight) * edge.length + static_cast<Wide>(cable.multiplicity) * edge.passage;
@@ -107,14 +125,19 @@ private:
     std::int64_t units_a_minor_;
     const std::vector<CableCharge>& cables_;
     std::vector<std::vector<std::size_t>> edges_of_;  ///< By segment.
+    std::vector<std::int64_t> coil_at_;               ///< By place: millimetres for each segment that ends there.
     std::vector<std::string> faults_;
 };
 
 }  // namespace
 
+std::int64_t half_coil(const Scenario& scenario) {
+    return scenario.rules.slack.coil_per_handhole.millimetres() / 2;
+}
+
 std::vector<std::string> edge_faults(const Scenario& scenario, const std::vector<CertifiedEdge>& edges,
-                                     std::int64_t units_a_minor, const std::vector<CableCharge>& cables) {
-    return EdgeCheck(scenario, edges, units_a_minor, cables).run();
+                                     std::int64_t units_a_minor, const std::vector<CableCharge>& cables, Coils coils) {
+    return EdgeCheck(scenario, edges, units_a_minor, cables, coils).run();
 }
 
 }  // namespace spadework::certificate

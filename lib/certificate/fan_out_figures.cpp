@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "catalogue/catalogue.hpp"
+#include "certificate/edge_check.hpp"
 #include "certificate/least_figures.hpp"
 #include "certificate/link_figures.hpp"
 #include "certificate/trunk_figures.hpp"
@@ -41,6 +42,16 @@ std::optional<Money> least_hub(const Scenario& scenario) {
     const auto gear = cheapest_hub_gear(scenario, links, fastest_rate(scenario));
     if (!gear) return std::nullopt;
     return price_of(scenario, *gear);
+}
+
+/// What cables that begin or end at an enclosure are charged too much for coils: half a coil each.
+Money charged_too_much(const Scenario& scenario, const std::vector<LeastCable>& cables) {
+    Money sum;
+    for (const LeastCable& cable : cables) {
+        const Wide exact = static_cast<Wide>(cable.thousandths_a_metre) * half_coil(scenario);
+        sum += Money::from_minor(static_cast<std::int64_t>((exact + 999'999) / 1'000'000));
+    }
+    return sum;
 }
 
 }  // namespace
@@ -113,6 +124,7 @@ std::optional<FanOutFigures> one_trunk_figures(const Scenario& scenario) {
         cost += trunk_end_work(scenario, building);
     FanOutFigures figures{all->cables, {}, {}};
     figures.cables.push_back(trunk->cable);
+    figures.half_coils = charged_too_much(scenario, figures.cables);
     for (std::size_t p = 0; p < scenario.places.size(); ++p) {
         if (!scenario.places[p].enclosure_allowed || !all->from_hub[p]) continue;
         figures.places.push_back(static_cast<PlaceIndex>(p));

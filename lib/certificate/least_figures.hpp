@@ -40,6 +40,7 @@ struct FanOutFigures {
     std::vector<LeastCable> cables;  ///< A building's own each, in order; then the trunk, where there is one.
     std::vector<PlaceIndex> places;  ///< Where cables may fan out, ascending.
     std::vector<Money> beside;       ///< For each of these, what every plan pays beside its routes.
+    Money half_coils = {};           ///< What cables are charged too much there where coils are charged.
 };
 
 /// Every building on a cable of its own from the hub. Nothing where no plan is possible.

@@ -39,7 +39,7 @@ public:
         check_sites(*served);
         check_sizes(*served);
         if (!faults_.empty()) return faults_;
-        return edge_faults(scenario_, evidence_.edges, units_, cables_);
+        return edge_faults(scenario_, evidence_.edges, units_, cables_, Coils::not_charged);
     }
 
 private:

@@ -5,6 +5,7 @@
 #include "layout/lit_chains.hpp"
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
+#include "routing/handhole_coils.hpp"
 
 namespace spadework {
 
@@ -108,7 +109,7 @@ RoutedLayout one_building_a_chain(const Network& network, const ShortestWays& fr
 }  // namespace
 
 Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) {
-    const Network network = network_of(scenario);
+    const Network network = with_handhole_coils(scenario, network_of(scenario));
     const ChainFigures figures = chain_figures(scenario, network.scale);
     if (!figures.impossible.empty()) return impossible(LayoutKind::daisy_chain, figures.impossible);
     LayoutTask task;

@@ -5,6 +5,7 @@
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
 #include "routing/distances.hpp"
+#include "routing/handhole_coils.hpp"
 #include "routing/one_measure.hpp"
 
 namespace spadework {
@@ -52,8 +53,9 @@ Money beyond_figures(const Scenario& scenario, const ShortestWays& from_hub) {
 }  // namespace
 
 Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
-    const Network network = network_of(scenario);
-    const ShortestWays from_hub = shortest_ways(network, scenario.hub.place);
+    const Network bare = network_of(scenario);
+    const ShortestWays from_hub = shortest_ways(bare, scenario.hub.place);
+    const Network network = with_handhole_coils(scenario, bare);
     const ServiceFigures figures = service_figures(scenario, network.scale, from_hub);
     if (!figures.impossible.empty()) return impossible(LayoutKind::home_runs, figures.impossible);
 

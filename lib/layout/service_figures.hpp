@@ -22,6 +22,7 @@ struct CableFigures {
     graph::Cost multiplicity = 1;  ///< Cables in parallel.
     Money ends;
     Money rounding;  ///< To be taken off once a cable route; see LeastCable.
+    UnitPrice per_route_metre;
 };
 
 /// Figures of every building's own cable, with the least cost of all that hangs on it.

@@ -9,7 +9,9 @@
 #include "layout/room_prices.hpp"
 #include "layout/time_left.hpp"
 #include "layout/trunk_problem.hpp"
+#include "routing/handhole_coils.hpp"
 #include "routing/one_measure.hpp"
+#include "strands/strand_need.hpp"
 
 namespace spadework {
 
@@ -79,9 +81,21 @@ RoutedLayout routed_by(const graph::SharedCostPlan& plan, PlaceIndex enclosure, 
     return routed;
 }
 
+/// Half a coil of every cable: they all begin or end at the enclosure, and may pay so much too much there.
+Money half_coils_at_enclosure(const Scenario& scenario, const TrunkProblem& trunk) {
+    std::vector<UnitPrice> prices;
+    for (const CableFigures& cable : trunk.service.cables)
+        prices.push_back(cable.per_route_metre);
+    const StrandNeed need = trunk_need(trunk.strands_in_use, scenario.rules, scenario.growth);
+    const auto of_trunk = cable_figures(scenario, trunk.network.scale, {0, need.total(), 0});
+    if (of_trunk) prices.push_back(of_trunk->per_route_metre);
+    return half_coils(scenario, prices);
+}
+
 /// Cost of every plan beside its routes and its place's extra.
-Money constant_cost(const TrunkProblem& trunk, const CostScale& scale) {
-    return trunk.service.constant + trunk.trunk_end_work + scale.money(trunk.sizes.back().fixed);
+Money constant_cost(const Scenario& scenario, const TrunkProblem& trunk) {
+    return trunk.service.constant + trunk.trunk_end_work + trunk.network.scale.money(trunk.sizes.back().fixed) -
+           half_coils_at_enclosure(scenario, trunk);
 }
 
 bool trunk_holds_all(const TrunkProblem& trunk) {
@@ -115,11 +129,11 @@ graph::SolveLimits not_closer_than_shows(graph::SolveLimits run) {
 }
 
 /// All of a task but how to route.
-LayoutTask bare_task(const TrunkProblem& trunk) {
+LayoutTask bare_task(const Scenario& scenario, const TrunkProblem& trunk) {
     LayoutTask task;
     task.kind = LayoutKind::trunk_one;
-    task.network = &trunk.network;
-    task.constant = constant_cost(trunk, trunk.network.scale);
+    task.network = &trunk.with_coils;
+    task.constant = constant_cost(scenario, trunk);
     task.why_no_route = "not every building has a way to the hub";
     return task;
 }
@@ -128,7 +142,7 @@ LayoutTask bare_task(const TrunkProblem& trunk) {
 /// `place_bounds`, where given, keeps what the first run proves of each place.
 LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
                    std::vector<graph::Cost>* place_bounds = nullptr) {
-    LayoutTask task = bare_task(trunk);
+    LayoutTask task = bare_task(scenario, trunk);
     const auto beyond = std::make_shared<const BeyondFigures>(scenario, trunk);
     task.route = [&scenario, &trunk, beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
         const auto solution =
@@ -158,7 +172,7 @@ std::vector<RoutedLayout> shortest_through_places(const Scenario& scenario, cons
 /// One place worked out quickly: a sketch instead of a full solve, for ranking many.
 Design sketch_at(PlaceIndex place, const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond,
                  const DesignLimits& limits) {
-    LayoutTask task = bare_task(trunk);
+    LayoutTask task = bare_task(scenario, trunk);
     task.quick = true;
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto here = graph::sketch(rooted_at({place}, on, scenario, trunk, beyond), run);
@@ -223,7 +237,7 @@ void take_over(const Scenario& scenario, Design other, Design& design) {
 void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const std::vector<graph::Cost>& bounds,
                           const DesignLimits& limits, Design& design) {
     constexpr std::size_t most_places = 5;
-    const Money least = constant_cost(trunk, trunk.network.scale);
+    const Money least = constant_cost(scenario, trunk);
     std::vector<std::pair<graph::Cost, PlaceIndex>> order;
     for (std::size_t p = 0; p < bounds.size(); ++p) {
         const Money bound = least + trunk.network.scale.money(bounds[p]);
@@ -273,10 +287,10 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
     if (!trunk.impossible.empty() || !trunk_holds_all(trunk)) return designs;
     const TimeLeft time(limits);
     const BeyondFigures beyond(scenario, trunk);
-    const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.network, scenario, trunk, beyond),
+    const auto everywhere = solve_by_measure(rooted_at(trunk.places, trunk.with_coils, scenario, trunk, beyond),
                                              not_closer_than_shows(time.run(0.3)));
-    const Network& network = trunk.network;
-    const Money constant = constant_cost(trunk, network.scale);
+    const Network& network = trunk.with_coils;
+    const Money constant = constant_cost(scenario, trunk);
     const BoundCertificate proof = certified(constant, network, network, {everywhere.proofs, {}, {}});
     bool cut_short = false;
     for (const std::size_t p : by_bound(everywhere.root_bounds)) {

@@ -1,6 +1,7 @@
 #include "layout/trunk_problem.hpp"
 
 #include "layout/enclosure_places.hpp"
+#include "routing/handhole_coils.hpp"
 #include "strands/strand_need.hpp"
 
 namespace spadework {
@@ -26,6 +27,7 @@ void note_what_is_missing(const Scenario& scenario, TrunkProblem& problem) {
 TrunkProblem trunk_problem(const Scenario& scenario) {
     TrunkProblem problem;
     problem.network = network_of(scenario);
+    problem.with_coils = with_handhole_coils(scenario, problem.network);
     problem.from_hub = shortest_ways(problem.network, scenario.hub.place);
     problem.service = service_figures(scenario, problem.network.scale, problem.from_hub);
     problem.places = enclosure_places(scenario, problem.from_hub);

@@ -15,6 +15,7 @@ namespace spadework {
 
 struct TrunkProblem {
     Network network;
+    Network with_coils;  ///< The same with coils in the handholes that cables pass.
     ShortestWays from_hub;
     ServiceFigures service;
     std::vector<graph::FeederSize> sizes;  ///< Of trunks, units in strands in use.
