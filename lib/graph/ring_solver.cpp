@@ -11,7 +11,9 @@ namespace spadework::graph {
 namespace {
 
 constexpr int kShakesBefore = 8;
-constexpr int kShakesAfter = 40;
+constexpr double kFewestShakesAfter = 40;
+constexpr double kMostShakesAfter = 300;
+constexpr double kShakeWork = 8e6;    ///< Shakes times stops and links, between these two.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
 
@@ -55,6 +57,11 @@ std::optional<RingPlan> plan_from(const RingProblem& problem, const rings::LinkN
     return plan;
 }
 
+int shakes_worth(const rings::LinkNetwork& network) {
+    const double work = static_cast<double>(network.stops.size()) * static_cast<double>(network.links.size()) + 1.0;
+    return static_cast<int>(std::clamp(kShakeWork / work, kFewestShakesAfter, kMostShakesAfter));
+}
+
 void tell(const SolveLimits& limits, Cost value, Cost bound) {
     if (limits.progress != nullptr) limits.progress->improved(value, bound);
 }
@@ -83,7 +90,7 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
         solution.bound = ring_bound_proved(problem, solution.certificate).value_or(0);
     }
     search.obey(all_time);
-    search.shake(kShakesAfter);
+    search.shake(shakes_worth(*network));
     solution.plan = plan_from(problem, *network, search.rounds());
     if (solution.plan) tell(limits, solution.plan->value, solution.bound);
     solution.interrupted = all_time.reached();

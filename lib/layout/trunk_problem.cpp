@@ -42,6 +42,26 @@ TrunkProblem trunk_problem(const Scenario& scenario) {
     return problem;
 }
 
+namespace {
+
+/// Leaves out enclosures that no building hangs from.
+void drop_idle_enclosures(RoutedLayout& routed) {
+    std::vector<int> number(routed.enclosures.size(), -1);
+    for (const RoutedBuilding& building : routed.buildings)
+        number[static_cast<std::size_t>(building.served_by)] = 0;
+    std::vector<RoutedEnclosure> serving;
+    for (std::size_t e = 0; e < number.size(); ++e) {
+        if (number[e] < 0) continue;
+        number[e] = static_cast<int>(serving.size());
+        serving.push_back(std::move(routed.enclosures[e]));
+    }
+    routed.enclosures = std::move(serving);
+    for (RoutedBuilding& building : routed.buildings)
+        building.served_by = number[static_cast<std::size_t>(building.served_by)];
+}
+
+}  // namespace
+
 RoutedLayout trunk_by_shortest_ways(const Scenario& scenario, const TrunkProblem& problem, LayoutKind kind,
                                     const std::vector<PlaceIndex>& enclosures) {
     RoutedLayout routed;
@@ -65,6 +85,7 @@ RoutedLayout trunk_by_shortest_ways(const Scenario& scenario, const TrunkProblem
         routed.buildings.push_back({static_cast<BuildingIndex>(b), static_cast<int>(best),
                                     route_along(problem.network, path, enclosures[best], scenario.buildings[b].place)});
     }
+    drop_idle_enclosures(routed);
     return routed;
 }
 
