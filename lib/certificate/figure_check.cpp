@@ -58,11 +58,11 @@ std::vector<std::string> figure_faults(const Scenario& scenario, const FanOutFig
         return {fmt::format("the evidence has {} demands, the layout has {} cables", evidence.demands.size(),
                             figures.cables.size())};
     }
-    // The evidence may charge coils or leave them out; it does not say which.
-    std::vector<std::string> faults = faults_with(scenario, figures, evidence, Coils::not_charged);
-    if (faults.empty()) return {};
-    const std::vector<std::string> with_coils = faults_with(scenario, figures, evidence, Coils::charged);
-    return with_coils.empty() ? with_coils : faults;
+    // The evidence may charge coils or leave them out; it does not say which, so the reading with fewer faults counts.
+    const std::vector<std::string> charged = faults_with(scenario, figures, evidence, Coils::charged);
+    if (charged.empty()) return {};
+    const std::vector<std::string> without = faults_with(scenario, figures, evidence, Coils::not_charged);
+    return charged.size() <= without.size() ? charged : without;
 }
 
 }  // namespace spadework::certificate
