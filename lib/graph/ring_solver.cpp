@@ -12,7 +12,7 @@ namespace {
 
 constexpr int kShakesBefore = 8;
 constexpr double kFewestShakesAfter = 40;
-constexpr double kMostShakesAfter = 300;
+constexpr double kMostShakesAfter = 250;
 constexpr double kShakeWork = 8e6;    ///< Shakes times stops and links, between these two.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.

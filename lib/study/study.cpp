@@ -54,11 +54,12 @@ std::vector<LayoutKind> layouts_to_study(const Scenario& scenario, const StudyOp
     return layouts;
 }
 
-/// Positions of the layouts in the order to begin them, so that no worker is left with a long one at the end: the more
-/// there is to decide, the longer it takes.
-std::vector<std::size_t> longest_work_first(const std::vector<LayoutKind>& layouts) {
-    constexpr std::array order = {LayoutKind::mixed, LayoutKind::trunk,     LayoutKind::daisy_chain,
-                                  LayoutKind::ring,  LayoutKind::trunk_one, LayoutKind::home_runs};
+/// Positions of the layouts in the order to begin them: first those that keep to their share of the time and make the
+/// most of it; of the others, which may run over theirs, the longest first, so that no worker is left with it at the
+/// end.
+std::vector<std::size_t> in_order_of_work(const std::vector<LayoutKind>& layouts) {
+    constexpr std::array order = {LayoutKind::home_runs, LayoutKind::trunk_one, LayoutKind::mixed,
+                                  LayoutKind::trunk,     LayoutKind::ring,      LayoutKind::daisy_chain};
     std::vector<std::size_t> positions;
     for (const LayoutKind kind : order) {
         const auto found = std::find(layouts.begin(), layouts.end(), kind);
@@ -75,7 +76,7 @@ public:
           layouts_(layouts),
           options_(options),
           observer_(options.observer == nullptr ? nobody_ : *options.observer),
-          jobs_(longest_work_first(layouts)),
+          jobs_(in_order_of_work(layouts)),
           workers_(std::clamp(options.threads, 1, std::max(static_cast<int>(jobs_.size()), 1))),
           shares_(options.seconds, static_cast<int>(jobs_.size()), workers_),
           designs_(layouts.size()) {
@@ -89,20 +90,27 @@ public:
     std::vector<Design> run() {
         do_side_by_side(static_cast<int>(jobs_.size()), workers_, [&](int job) {
             const std::size_t at = jobs_[static_cast<std::size_t>(job)];
+            const int threads = threads_for(job);
             if (layouts_[at] == LayoutKind::mixed && trunk_) {
-                design_with_trunk(at);
+                design_with_trunk(at, threads);
             } else {
-                design_at(at, shares_.begin_job());
+                design_at(at, shares_.begin_job(), threads);
             }
         });
         return std::move(designs_);
     }
 
 private:
-    void design_at(std::size_t at, double seconds) {
+    /// The workers share the threads; the last job to begin has them all, as others will have ended before it does.
+    [[nodiscard]] int threads_for(int job) const {
+        const bool last = job + 1 == static_cast<int>(jobs_.size());
+        return std::max(1, last ? options_.threads : options_.threads / workers_);
+    }
+
+    void design_at(std::size_t at, double seconds, int threads) {
         LayoutProgress progress(layouts_[at], observer_, mutex_);
         const DesignLimits limits{.seconds = seconds,
-                                  .threads = std::max(1, options_.threads / workers_),
+                                  .threads = threads,
                                   .seed = options_.seed,
                                   .progress = &progress,
                                   .target_gap = options_.target_gap};
@@ -111,12 +119,12 @@ private:
 
     /// The mixed layout decides all that the trunk layout does, so that often nothing is left to do for the trunk. It
     /// may take half of the trunk's time besides its own.
-    void design_with_trunk(std::size_t mixed) {
+    void design_with_trunk(std::size_t mixed, int threads) {
         const double own = shares_.begin_job();
         const double of_trunk = shares_.begin_job() / 2;
-        design_at(mixed, own + of_trunk);
+        design_at(mixed, own + of_trunk, threads);
         auto known = trunk_within(designs_[mixed]);
-        if (!known) return design_at(*trunk_, of_trunk);
+        if (!known) return design_at(*trunk_, of_trunk, threads);
         LayoutProgress progress(LayoutKind::trunk, observer_, mutex_);
         designs_[*trunk_] = std::move(*known);
     }
