@@ -58,14 +58,18 @@ Route route_of(const ExtensionSearch& search, const Source& source) {
 class JointRoutes {
 public:
     JointRoutes(const ExtensionSearch& search, const std::vector<Source>& sources)
-        : search_(search), sources_(sources), routes_(sources.size()) {}
+        : search_(search),
+          sources_(sources),
+          routes_(sources.size()),
+          any_room_(
+              std::ranges::any_of(search.network.origin, [](const NetworkEdge& origin) { return origin.room >= 0; })) {}
 
     bool lay(std::size_t i) {
         if (sources_[i].cable >= 0) return true;
         const Network open = with_room_left(i);
         const PlaceIndex from = search_.place_of(sources_[i]);
         const PlaceIndex to = search_.scenario.buildings[static_cast<std::size_t>(search_.additions[i])].place;
-        const AddedCable added(open, search_.figures[i], opened_by_others(i), from);
+        const AddedCable added(open, search_.figures[i], opened_by_others(i), from, to);
         if (!added.cost_to(to)) return false;
         routes_[i] = route_along(open, added.way_to(to), from, to);
         return true;
@@ -100,6 +104,7 @@ private:
 
     /// The network without ducts that the other cables fill.
     Network with_room_left(std::size_t i) const {
+        if (!any_room_) return search_.network;
         std::map<Step, int> uses;
         for (std::size_t other = 0; other < routes_.size(); ++other) {
             for (const Step& step : routes_[other].steps)
@@ -124,6 +129,7 @@ private:
     const ExtensionSearch& search_;
     const std::vector<Source>& sources_;
     std::vector<Route> routes_;
+    bool any_room_;  ///< Whether any way takes so many cables and no more.
 };
 
 bool fits(const ExtensionSearch& search, const RoutedExtension& routed) {
@@ -177,7 +183,7 @@ bool add_from_nearest(const ExtensionSearch& search, std::size_t i, const std::v
             routed.additions.push_back({search.additions[i], source, route_of(search, source)});
             return true;
         }
-        const AddedCable added(search.network, search.figures[i], open, search.place_of(source));
+        const AddedCable added(search.network, search.figures[i], open, search.place_of(source), to);
         const auto cost = added.cost_to(to);
         if (!cost || (least && *least <= *cost)) continue;
         least = cost;

@@ -17,6 +17,9 @@ namespace spadework {
 class AddedCable {
 public:
     AddedCable(const Network& network, const CableFigures& cable, const std::set<Step>& open, PlaceIndex from);
+    /// The same where one place alone is asked for, which is quicker.
+    AddedCable(const Network& network, const CableFigures& cable, const std::set<Step>& open, PlaceIndex from,
+               PlaceIndex to);
 
     /// In solver units; empty where there is no way.
     [[nodiscard]] std::optional<graph::Cost> cost_to(PlaceIndex to) const;
@@ -24,6 +27,8 @@ public:
     [[nodiscard]] std::vector<graph::EdgeId> way_to(PlaceIndex to) const;
 
 private:
+    static constexpr PlaceIndex everywhere = -1;
+
     const Network& network_;
     std::vector<graph::Cost> cost_;
     std::vector<graph::EdgeId> last_edge_;
