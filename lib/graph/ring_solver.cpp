@@ -14,6 +14,7 @@ constexpr int kShakesBefore = 8;
 constexpr double kFewestShakesAfter = 40;
 constexpr double kMostShakesAfter = 250;
 constexpr double kShakeWork = 8e6;    ///< Shakes times stops and links, between these two.
+constexpr double kRoughly = 0.01;     ///< Who is content with such a gap wants it quickly.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
 
@@ -57,7 +58,8 @@ std::optional<RingPlan> plan_from(const RingProblem& problem, const rings::LinkN
     return plan;
 }
 
-int shakes_worth(const rings::LinkNetwork& network) {
+int shakes_worth(const rings::LinkNetwork& network, const SolveLimits& limits) {
+    if (limits.target_gap >= kRoughly) return static_cast<int>(kFewestShakesAfter);
     const double work = static_cast<double>(network.stops.size()) * static_cast<double>(network.links.size()) + 1.0;
     return static_cast<int>(std::clamp(kShakeWork / work, kFewestShakesAfter, kMostShakesAfter));
 }
@@ -90,7 +92,7 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
         solution.bound = ring_bound_proved(problem, solution.certificate).value_or(0);
     }
     search.obey(all_time);
-    search.shake(shakes_worth(*network));
+    search.shake(shakes_worth(*network, limits));
     solution.plan = plan_from(problem, *network, search.rounds());
     if (solution.plan) tell(limits, solution.plan->value, solution.bound);
     solution.interrupted = all_time.reached();
