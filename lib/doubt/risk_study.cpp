@@ -107,8 +107,9 @@ LayoutOutlook outlook_of(const Table& table, std::size_t layout) {
     Column best;
     Column cheapest;
     for (std::int64_t draw = 0; draw < table.draws(); ++draw) {
-        cheapest.add(draw, table.cheapest(draw) == layout ? 1 : 0);
         const std::int64_t total = table.at(draw, layout).best;
+        const auto least = table.cheapest(draw);
+        cheapest.add(draw, least && total == table.at(draw, *least).best ? 1 : 0);
         if (total != no_plan) best.add(draw, static_cast<double>(total));
     }
     outlook.no_plan_share =

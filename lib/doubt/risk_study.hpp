@@ -25,7 +25,7 @@ struct LayoutOutlook {
     std::array<Estimate, outlook_percents.size()> quantiles;  ///< At outlook_percents.
     Estimate mean;
     double deviation = 0;  ///< Standard deviation.
-    /// Share of draws at which it is the cheapest; where several cost the same it is that of the first in order.
+    /// Share of draws at which no other layout costs less; where several cost the same all of them count.
     Estimate cheapest;
     double no_plan_share = 0;  ///< Of draws at which it cannot be built; all else is of the others.
     /// Taking today's plan of this layout, whatever happens, against the cheapest plan known of any layout.

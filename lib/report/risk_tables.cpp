@@ -60,7 +60,7 @@ std::string risk_verdict(const RiskSample& sample, const RiskStudy& study) {
     const LayoutOutlook& best = study.layouts[static_cast<std::size_t>(*study.recommended)];
     const std::string& code = sample.head.currency.code;
     return fmt::format(
-        "{} is the best bet: its mean of {} {} is the least, and it is the cheapest at {} % of the draws. Half of the "
+        "{} is the best bet: its mean of {} {} is the least, and none costs less at {} % of the draws. Half of the "
         "draws stay within {} {} (± {} %), eight of ten within {} {}, nine of ten within {} {}.",
         recommended_name(sample, study), code, amount_of(best.mean.value, sample), percent(best.cheapest.value), code,
         amount_of(best.quantiles[1].value, sample),
@@ -200,8 +200,9 @@ std::string outlook_note() {
 }
 
 std::string choice_note() {
-    return "Cheapest: the share of draws at which no other layout costs less (of several that cost the same, the "
-           "first). Regret: what today's plan, built whatever happens, costs more than the cheapest plan known of any "
+    return "Cheapest: the share of draws at which no other layout costs less (several that cost the same all count, "
+           "so that shares may add up to more than 100 %). Regret: what today's plan, built whatever happens, costs "
+           "more than the cheapest plan known of any "
            "layout; its mean, and what nine draws of ten do not exceed. Held plan: what today's plan costs more, in "
            "the mean, than the cheapest plan known of its own layout at each draw.";
 }

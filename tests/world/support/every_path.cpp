@@ -1,51 +1,12 @@
 #include "world/support/every_path.hpp"
 
 #include <algorithm>
-#include <functional>
-#include <map>
-#include <utility>
+
+#include "world/support/own_paths.hpp"
 
 namespace spadework::own {
 
 namespace {
-
-using Passed = std::pair<int, int>;  ///< Segment and way.
-
-struct Path {
-    std::vector<Passed> steps;
-    Run run;
-};
-
-/// Every path that visits no place twice, in every choice of ways.
-std::vector<Path> paths_between(const Scenario& site, PlaceIndex from, PlaceIndex to) {
-    std::vector<Path> found;
-    std::vector<bool> visited(site.places.size(), false);
-    const std::function<void(PlaceIndex, const Path&)> walk = [&](PlaceIndex at, const Path& path) {
-        if (at == to) {
-            found.push_back(path);
-            return;
-        }
-        visited[static_cast<std::size_t>(at)] = true;
-        for (int s = 0; s < static_cast<int>(site.segments.size()); ++s) {
-            const Segment& segment = site.segments[static_cast<std::size_t>(s)];
-            if (segment.from != at && segment.to != at) continue;
-            const PlaceIndex next = segment.from == at ? segment.to : segment.from;
-            if (visited[static_cast<std::size_t>(next)]) continue;
-            const auto choices = ways(site, s);
-            for (int w = 0; w < static_cast<int>(choices.size()); ++w) {
-                Path longer = path;
-                longer.steps.emplace_back(s, w);
-                longer.run.add(segment, *choices[static_cast<std::size_t>(w)].method);
-                const bool handhole = site.places[static_cast<std::size_t>(next)].kind == PlaceKind::handhole;
-                longer.run.handholes += handhole && next != to ? 1 : 0;
-                walk(next, longer);
-            }
-        }
-        visited[static_cast<std::size_t>(at)] = false;
-    };
-    walk(from, {});
-    return found;
-}
 
 /// A path with what its cable costs and does to the light.
 struct Laid {
@@ -68,43 +29,9 @@ std::vector<Laid> laid_along(const Scenario& site, const std::vector<Path>& path
     return all;
 }
 
-/// Cables laid so far: what is open, and how full.
-class Ground {
-public:
-    explicit Ground(const Scenario& site) {
-        for (int s = 0; s < static_cast<int>(site.segments.size()); ++s) {
-            const auto choices = ways(site, s);
-            for (int w = 0; w < static_cast<int>(choices.size()); ++w)
-                ways_[{s, w}] = {choices[static_cast<std::size_t>(w)], 0};
-        }
-    }
-    /// Lays a cable; what it opens is paid now. Returns false, with the cable laid all the same, where a duct is over
-    /// its room.
-    bool lay(const Path& path) {
-        bool fits = true;
-        for (const Passed& step : path.steps) {
-            auto& [way, cables] = ways_.at(step);
-            if (++cables == 1) paid_ += way.opening;
-            fits = fits && (way.room < 0 || cables <= way.room);
-        }
-        return fits;
-    }
-    void take_out(const Path& path) {
-        for (const Passed& step : path.steps) {
-            auto& [way, cables] = ways_.at(step);
-            if (--cables == 0) paid_ -= way.opening;
-        }
-    }
-    Cents paid() const { return paid_; }
-
-private:
-    std::map<Passed, std::pair<OwnWay, int>> ways_;
-    Cents paid_ = 0;
-};
-
 class Search {
 public:
-    explicit Search(const Scenario& site) : site_(site), ground_(site) {}
+    explicit Search(const Scenario& site) : site_(site), ground_(site, {}) {}
 
     std::optional<Cents> home_runs() {
         serve_from(site_.hub.place, nullptr, 0);
@@ -121,7 +48,7 @@ public:
         for (std::size_t p = 0; p < site_.places.size(); ++p) {
             if (!site_.places[p].enclosure_allowed) continue;
             const auto place = static_cast<PlaceIndex>(p);
-            const auto paths = paths_between(site_, site_.hub.place, place);
+            const auto paths = ground_.between(site_.hub.place, place);
             for (const Laid& laid : laid_along(site_, paths, strands, in_use)) {
                 if (ground_.lay(*laid.path)) {
                     serve_from(place, &laid, laid.cost + *box + site_.places[p].enclosure_extra.minor());
@@ -138,7 +65,7 @@ private:
         std::vector<std::vector<Laid>> choices;
         for (const Building& building : site_.buildings) {
             const int in_use = strands_of(site_, links_of(building));
-            paths.push_back(paths_between(site_, from, building.place));
+            paths.push_back(ground_.between(from, building.place));
             choices.push_back(laid_along(site_, paths.back(), in_use + site_.rules.spare.drop_spare_least, in_use));
         }
         serve(choices, trunk, 0, cost);
@@ -188,7 +115,7 @@ private:
     }
 
     const Scenario& site_;
-    Ground ground_;
+    OwnPaths ground_;  ///< Nothing is built yet.
     std::optional<Cents> best_;
 };
 
