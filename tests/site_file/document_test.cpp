@@ -24,7 +24,7 @@ TEST_CASE("texts are quoted short and without control characters") {
     CHECK(quoted("gate") == "'gate'");
     CHECK(quoted("a\nb\tc") == "'a?b?c'");
     CHECK(quoted("a\x1b[2J\xC2\x9Bü") == "'a?[2J?ü'");
-    CHECK(quoted(std::string(100, 'x')) == "'" + std::string(60, 'x') + "…'");
+    CHECK(site_file::quoted(std::string(100, 'x')) == "'" + std::string(60, 'x') + "…'");
     // Cut between characters, never inside one.
-    CHECK(quoted(std::string(59, 'x') + "üü") == "'" + std::string(59, 'x') + "…'");
+    CHECK(site_file::quoted(std::string(59, 'x') + "üü") == "'" + std::string(59, 'x') + "…'");
 }
