@@ -16,8 +16,11 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr double kSettled = 0.01;     ///< Step factor below which the prices hardly move.
+constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardly move.
+constexpr int kFirstPlans = 15;    ///< Passes before the averaged flows are worth planning by.
+constexpr int kPassesBetweenPlans = 30;
 constexpr std::size_t kSmall = 1000;  ///< Stops times edges.
+constexpr std::size_t kFewStops = 80;
 constexpr int kPassesIfSmall = 800;
 constexpr double kLargestInParts = 1e17;  ///< Prices of two ways are whole numbers for the search.
 
@@ -89,11 +92,23 @@ bool is_small(const chains::ForkNetwork& forks) {
 /// Found by trial on site maps, as that of chains. On small networks patience costs nothing.
 chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds) {
     chains::ChainStepRule rule;
-    if (is_small(forks)) rule.patience = 10;
-    rule.start_factor = 0.2;
+    rule.patience = is_small(forks) ? 10 : 2;
+    rule.start_factor = forks.stops.size() <= kFewStops ? 0.2 : 0.04;
     rule.decay = 0.93;
     rule.start_seconds = seconds / 3;
     return rule;
+}
+
+/// For each edge of the problem how much of it the averaged ways use.
+std::vector<double> use_of_edges(const chains::ChainPrices& prices, const chains::ForkNetwork& forks,
+                                 std::size_t edge_count) {
+    std::vector<double> use(edge_count, 0.0);
+    const std::vector<double> of_joined = prices.edge_use();
+    for (std::size_t j = 0; j < of_joined.size(); ++j) {
+        for (const ArcId arc : forks.edges[j].arcs)
+            use[static_cast<std::size_t>(edge_of(arc))] = std::min(of_joined[j], 1.0);
+    }
+    return use;
 }
 
 }  // namespace
@@ -103,7 +118,8 @@ Cost least_for_rings(const RingProblem& problem) {
     return (stops + problem.longest_ring - 1) / problem.longest_ring * problem.ring_cost;
 }
 
-ChainCertificate prices_for(const RingProblem& problem, Cost target, const SolveLimits& limits) {
+ChainCertificate prices_for(const RingProblem& problem, Cost target, const SolveLimits& limits,
+                            const FlowFollower& follow) {
     const pair_routes::StopRule time(limits.seconds, limits.progress);
     const ChainProblem open = open_rings(problem);
     const chains::ForkNetwork forks = chains::forks_of(open);
@@ -115,13 +131,15 @@ ChainCertificate prices_for(const RingProblem& problem, Cost target, const Solve
     WorkerTeam team(threads_worth_waking(limits.threads, forks.stops.size(), forks.edges.size()));
     chains::ChainPrices prices(open, forks, team, step_rule(forks, time.seconds_left()),
                                [&] { return std::make_unique<PricedTwoWays>(cuts, parts); });
-    const auto aim = static_cast<double>(target);
-    const int passes = is_small(forks) ? kPassesIfSmall : chains::passes_worth(forks) * 3 / 2;
+    auto aim = static_cast<double>(target);
+    const int passes = is_small(forks) ? kPassesIfSmall : chains::passes_worth(forks) * 5 / 4;
     for (int pass = 1; pass <= passes; ++pass) {
         prices.evaluate(aim);
         const double gap = aim - prices.best_bound();
         if (gap < 1.0 || gap <= limits.target_gap * aim || prices.factor() < kSettled || time.reached()) break;
         prices.step(aim);
+        if (pass % kPassesBetweenPlans != kFirstPlans) continue;
+        aim = static_cast<double>(follow(use_of_edges(prices, forks, problem.edges.size())));
     }
     return chains::certificate_of(open, forks, prices.best_point(), prices.neighbours(), target);
 }

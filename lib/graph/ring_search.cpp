@@ -9,7 +9,23 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr std::size_t kGaps = 6;  ///< Gaps tried for a stop, those on the nearest way round first.
+constexpr std::size_t kGaps = 3;  ///< Gaps tried for a stop.
+constexpr int kShakesOfFollower = 25;
+
+/// The network with parts of openings paid.
+LinkNetwork partly_paid(const LinkNetwork& network, const std::vector<SharedCostEdge>& edges,
+                        const std::vector<double>& use) {
+    LinkNetwork cheap = network;
+    for (Link& link : cheap.links) {
+        for (LinkWay& way : link.ways) {
+            double left = 0.0;
+            for (const EdgeId e : way.edges)
+                left += static_cast<double>(edges[e].opening) * (1.0 - use[e]);
+            way.opening = std::clamp<Cost>(static_cast<Cost>(left), 0, way.opening);
+        }
+    }
+    return cheap;
+}
 
 }  // namespace
 
@@ -32,6 +48,7 @@ Search::Search(const LinkNetwork& network, const RingFigures& figures, const pai
     : network_(network), figures_(figures), stop_(&stop), ways_(network), random_(seed) {
     start_from({});
     measure_distances();
+    list_bridges();
 }
 
 void Search::start_from(const Rounds& rounds) {
@@ -57,6 +74,14 @@ void Search::measure_distances() {
         const std::vector<Cost>& from = ways_.all_from(end, price_);
         for (const VertexId other : ends)
             distance_.push_back(from[other]);
+    }
+}
+
+void Search::list_bridges() {
+    for (const VertexId stop : network_.stops) {
+        LinkPath bridges = ways_.one_way(stop, network_.source, price_).value_or(LinkPath());
+        std::erase_if(bridges, [&](std::int32_t l) { return !network_.links[l].bridge; });
+        bridges_.push_back(std::move(bridges));
     }
 }
 
@@ -122,19 +147,20 @@ bool Search::keeps_together(std::int32_t stop, const Round& round, std::size_t g
     });
 }
 
-std::vector<Search::Place> Search::near_gaps(std::int32_t stop) const {
-    const auto source = static_cast<std::int32_t>(network_.stops.size());
+/// Gaps with room, those first that lie nearest by what one more cable costs now, as if old hops stayed open.
+std::vector<Search::Place> Search::near_gaps(std::int32_t stop, const std::vector<Cost>& distance) const {
     std::vector<Place> places;
     for (std::size_t r = 0; r < rounds_.size(); ++r) {
         const Round& round = rounds_[r];
         if (round.stops.size() >= static_cast<std::size_t>(figures_.longest_ring)) continue;
         for (std::size_t gap = 0; gap < round.hops.size(); ++gap) {
-            const std::int32_t before = gap == 0 ? source : round.stops[gap - 1];
-            const std::int32_t after = gap == round.stops.size() ? source : round.stops[gap];
+            if (!keeps_together(stop, round, gap)) continue;
             Place place;
             place.round = static_cast<std::int32_t>(r);
             place.gap = gap;
-            place.change = apart(before, stop) + apart(stop, after) - apart(before, after);
+            place.change = add(distance[end_before(round, gap)], distance[end_after(round, gap)]);
+            for (const std::int32_t l : round.hops[gap])
+                place.change -= price_[l];
             places.push_back(std::move(place));
         }
     }
@@ -143,18 +169,28 @@ std::vector<Search::Place> Search::near_gaps(std::int32_t stop) const {
     return places;
 }
 
-/// The cheapest way of putting the stop into the place's gap; false when there is none.
-bool Search::price(std::int32_t stop, Place& place) {
+/// What two cables over every bridge between the stop and the source cost less than twice what one more does.
+Cost Search::saved_on_bridges(std::int32_t stop) const {
+    Cost saved = 0;
+    for (const std::int32_t l : bridges_[stop]) {
+        const Link& link = network_.links[l];
+        saved += 2 * price_[l] - (link.cost(uses_[l] + 2) - link.cost(uses_[l]));
+    }
+    return saved;
+}
+
+/// The cheapest way of putting the stop into the place's gap; false when there is none that costs less than `below`.
+bool Search::price(std::int32_t stop, Place& place, Cost below) {
     Round& round = rounds_[place.round];
-    if (!keeps_together(stop, round, place.gap)) return false;
     const LinkPath& old = round.hops[place.gap];
     const Cost before = cost_;
     use(old, -1);
     for (std::size_t h = 0; h < round.hops.size(); ++h) {
         if (h != place.gap) ban(round.hops[h]);
     }
-    auto found =
-        ways_.two_ways(network_.stops[stop], end_before(round, place.gap), end_after(round, place.gap), price_);
+    const Cost saved = before - cost_ + saved_on_bridges(stop);
+    auto found = ways_.two_ways(network_.stops[stop], end_before(round, place.gap), end_after(round, place.gap), price_,
+                                add(below, saved));
     if (found) {
         place.change = cost_ - before + change_of(found->first, found->second);
         std::reverse(found->first.begin(), found->first.end());
@@ -181,13 +217,16 @@ bool Search::price_alone(std::int32_t stop, Place& place) {
 /// Puts the stop where it costs least among the nearest gaps and a ring of its own; once time is up, into the first
 /// gap that will have it.
 void Search::put_in(std::int32_t stop) {
+    const std::vector<Cost>& distance = ways_.all_from(network_.stops[stop], price_);
+    const Cost to_source = distance[network_.source];
+    const Cost least_alone = add(figures_.ring_cost, add(to_source, to_source)) - saved_on_bridges(stop);
     std::optional<Place> best;
-    for (Place& place : near_gaps(stop)) {
+    for (Place& place : near_gaps(stop, distance)) {
         if (best && stop_->reached()) break;
-        if (!price(stop, place)) continue;
+        if (!price(stop, place, best ? best->change : kLargestCost)) continue;
         if (!best || place.change < best->change) best = std::move(place);
     }
-    if (!best || (best->change > figures_.ring_cost && !stop_->reached())) {
+    if (!best || (best->change > least_alone && !stop_->reached())) {
         Place alone;
         if (price_alone(stop, alone) && (!best || alone.change < best->change)) best = std::move(alone);
     }
@@ -195,11 +234,10 @@ void Search::put_in(std::int32_t stop) {
         use(best->before, 1);
         use(best->after, 1);
         cost_ += figures_.ring_cost;
-        rounds_.push_back({{stop}, {std::move(best->before), std::move(best->after)}, false});
+        rounds_.push_back({{stop}, {std::move(best->before), std::move(best->after)}, {1, 1}});
         return;
     }
     Round& round = rounds_[best->round];
-    round.settled = false;
     use(round.hops[best->gap], -1);
     use(best->before, 1);
     use(best->after, 1);
@@ -207,6 +245,8 @@ void Search::put_in(std::int32_t stop) {
     round.stops.insert(round.stops.begin() + gap, stop);
     round.hops[best->gap] = std::move(best->after);
     round.hops.insert(round.hops.begin() + gap, std::move(best->before));
+    round.fresh[best->gap] = 1;
+    round.fresh.insert(round.fresh.begin() + gap, 1);
 }
 
 /// Takes the stop out of its ring; false, with nothing changed, when the stops beside it cannot be joined.
@@ -235,9 +275,10 @@ bool Search::take_out(std::int32_t stop) {
             return false;
         }
         use(*joined, 1);
-        round.settled = false;
         round.stops.erase(found);
         round.hops.erase(round.hops.begin() + static_cast<std::ptrdiff_t>(at));
+        round.fresh.erase(round.fresh.begin() + static_cast<std::ptrdiff_t>(at));
+        round.fresh[at] = 1;
         round.hops[at] = std::move(*joined);
         return true;
     }
@@ -269,6 +310,21 @@ std::vector<std::int32_t> Search::from_the_farthest() const {
 void Search::construct() {
     for (const std::int32_t stop : from_the_farthest())
         put_in(stop);
+}
+
+void Search::follow(const std::vector<SharedCostEdge>& edges, const std::vector<double>& use) {
+    const LinkNetwork cheap = partly_paid(network_, edges, use);
+    Search planned(cheap, figures_, *stop_, random_());
+    planned.construct();
+    planned.improve();
+    const Rounds before = rounds_;
+    const Cost least = cost_;
+    start_from(planned.rounds());
+    for (Round& round : rounds_)
+        round.fresh.assign(round.hops.size(), 1);
+    improve();
+    shake(kShakesOfFollower);
+    if (cost_ >= least) start_from(before);
 }
 
 }  // namespace spadework::graph::rings

@@ -3,6 +3,7 @@
 // Plans for a RingProblem: stops put into rings where they cost least, taken out and put back elsewhere, hops led
 // another way. Heuristics; no bound is claimed here. Whatever comes out keeps the rule on cuts.
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <random>
@@ -18,7 +19,9 @@ namespace spadework::graph::rings {
 struct Round {
     std::vector<std::int32_t> stops;
     std::vector<LinkPath> hops;
-    bool settled = false;  ///< Nothing has changed in it since it was last tried to be improved.
+    std::vector<char> fresh;  ///< By hop: it has changed since its links were last tried to be closed.
+
+    [[nodiscard]] bool settled() const { return std::find(fresh.begin(), fresh.end(), 1) == fresh.end(); }
 };
 using Rounds = std::vector<Round>;
 
@@ -39,13 +42,17 @@ public:
     /// Puts in every stop, from the farthest on always the one nearest to those before it.
     void construct();
 
+    /// Constructs anew where edges that are in use already come cheap, and betters that; keeps it when it is cheaper.
+    /// `use` tells for each of the problem's edges how much of its opening counts as paid, 0 to 1.
+    void follow(const std::vector<SharedCostEdge>& edges, const std::vector<double>& use);
+
     /// From here on another rule says when to stop.
     void obey(const pair_routes::StopRule& stop) { stop_ = &stop; }
 
     /// Leads hops another way and closes links while that pays.
     void improve();
 
-    /// Takes a few stops near each other out and puts them back, so many times, keeping what is better.
+    /// Takes stops in a row out of rings near each other and puts them back, so many times, keeping what is better.
     void shake(int times);
 
     [[nodiscard]] const Rounds& rounds() const { return rounds_; }
@@ -68,21 +75,26 @@ private:
     [[nodiscard]] bool keeps_together(std::int32_t stop, const Round& round, std::size_t gap) const;
     [[nodiscard]] Cost apart(std::int32_t row, std::int32_t column) const;
     void measure_distances();
+    void list_bridges();
 
     void use(const LinkPath& path, int times);
     void ban(const LinkPath& path);
     void allow(const LinkPath& path);
     Cost change_of(const LinkPath& one, const LinkPath& other);
 
-    std::vector<Place> near_gaps(std::int32_t stop) const;
-    bool price(std::int32_t stop, Place& place);
+    std::vector<Place> near_gaps(std::int32_t stop, const std::vector<Cost>& distance) const;
+    [[nodiscard]] Cost saved_on_bridges(std::int32_t stop) const;
+    bool price(std::int32_t stop, Place& place, Cost below);
     bool price_alone(std::int32_t stop, Place& place);
     void put_in(std::int32_t stop);
     bool take_out(std::int32_t stop);
     bool reroute(std::size_t round, std::size_t hop);
-    [[nodiscard]] std::vector<std::int32_t> links_of_unsettled() const;
+    [[nodiscard]] std::vector<std::int32_t> links_worth_closing() const;
     bool close(std::int32_t link);
     [[nodiscard]] std::vector<std::int32_t> from_the_farthest() const;
+    [[nodiscard]] bool all_settled() const;
+    [[nodiscard]] std::vector<std::int32_t> by_distance_from(std::int32_t centre) const;
+    void some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some);
     std::vector<std::int32_t> stops_to_move();
 
     const LinkNetwork& network_;
@@ -94,7 +106,8 @@ private:
     std::vector<std::int64_t> uses_;
     std::vector<Cost> price_;  ///< Of one more cable on each link; negative where the ring at hand may not go.
     Cost cost_ = 0;
-    std::vector<Cost> distance_;  ///< Between stops, the source last.
+    std::vector<LinkPath> bridges_;  ///< By stop: those between it and the source.
+    std::vector<Cost> distance_;     ///< Between stops, the source last.
 };
 
 }  // namespace spadework::graph::rings

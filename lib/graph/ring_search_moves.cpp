@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <numeric>
 
 #include "graph/ring_search.hpp"
@@ -10,9 +11,10 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr std::size_t kMostMoved = 8;  ///< Stops taken out together.
-constexpr int kShakesFromBest = 12;
-constexpr Cost kUphill = 1000;  ///< A step may be dearer by this part of the best.
+constexpr std::size_t kMostRings = 3;   ///< Of so many at most some stops in a row are taken out together, ...
+constexpr std::size_t kMostInARow = 5;  ///< ... of each no more than so many.
+constexpr int kShakesFromBest = 100;
+constexpr Cost kUphill = 300;  ///< A step may be dearer by this part of the best.
 
 }  // namespace
 
@@ -24,14 +26,14 @@ bool Search::reroute(std::size_t r, std::size_t h) {
     for (std::size_t other = 0; other < round.hops.size(); ++other) {
         if (other != h) ban(round.hops[other]);
     }
-    auto path = ways_.one_way(end_before(round, h), end_after(round, h), price_);
+    auto path = ways_.one_way(end_before(round, h), end_after(round, h), price_, before - cost_);
     for (const LinkPath& hop : round.hops)
         allow(hop);
     LinkPath old = std::move(round.hops[h]);
     round.hops[h] = path ? std::move(*path) : old;
     use(round.hops[h], 1);
     if (cost_ < before) {
-        round.settled = false;
+        round.fresh[h] = 1;
         return true;
     }
     use(round.hops[h], -1);
@@ -64,7 +66,7 @@ bool Search::close(std::int32_t link) {
         for (const LinkPath& hop : round.hops)
             ban(hop);
         price_[link] = -1;
-        auto path = joined ? ways_.one_way(end_before(round, m.hop), end_after(round, m.hop), price_) : std::nullopt;
+        auto path = ways_.one_way(end_before(round, m.hop), end_after(round, m.hop), price_, before - cost_);
         for (const LinkPath& hop : round.hops)
             allow(hop);
         allow({link});
@@ -75,7 +77,7 @@ bool Search::close(std::int32_t link) {
     }
     if (joined && cost_ < before) {
         for (const Moved& m : moved)
-            rounds_[m.round].settled = false;
+            rounds_[m.round].fresh[m.hop] = 1;
         return true;
     }
     for (const Moved& m : moved)
@@ -87,26 +89,41 @@ bool Search::close(std::int32_t link) {
     return false;
 }
 
-std::vector<std::int32_t> Search::links_of_unsettled() const {
-    std::vector<std::int32_t> links;
+/// Of all links that the same hops pass one, where these are two or more and one of them is fresh: what
+/// only one hop passes is not worth closing once the hop has its cheapest way, and closing one closes the others.
+std::vector<std::int32_t> Search::links_worth_closing() const {
+    std::vector<std::vector<std::int32_t>> hops_on(network_.links.size());
+    std::vector<char> fresh(network_.links.size(), 0);
+    std::int32_t number = 0;
     for (const Round& round : rounds_) {
-        if (round.settled) continue;
-        for (const LinkPath& hop : round.hops)
-            std::copy_if(hop.begin(), hop.end(), std::back_inserter(links),
-                         [&](std::int32_t l) { return !network_.links[l].bridge; });
+        for (std::size_t h = 0; h < round.hops.size(); ++h, ++number) {
+            for (const std::int32_t l : round.hops[h]) {
+                hops_on[l].push_back(number);
+                fresh[l] |= round.fresh[h];
+            }
+        }
     }
+    std::map<std::vector<std::int32_t>, std::int32_t> first;
+    for (std::int32_t l = 0; l < static_cast<std::int32_t>(hops_on.size()); ++l) {
+        if (fresh[l] != 0 && hops_on[l].size() > 1 && !network_.links[l].bridge) first.try_emplace(hops_on[l], l);
+    }
+    std::vector<std::int32_t> links;
+    for (const auto& [hops, link] : first)
+        links.push_back(link);
     std::sort(links.begin(), links.end());
-    links.erase(std::unique(links.begin(), links.end()), links.end());
     return links;
 }
 
+bool Search::all_settled() const {
+    return std::all_of(rounds_.begin(), rounds_.end(), [](const Round& round) { return round.settled(); });
+}
+
 void Search::improve() {
-    while (!stop_->reached()) {
-        const std::vector<std::int32_t> links = links_of_unsettled();
-        if (links.empty()) return;
+    while (!stop_->reached() && !all_settled()) {
+        const std::vector<std::int32_t> links = links_worth_closing();
         for (std::size_t r = 0; r < rounds_.size(); ++r) {
-            if (rounds_[r].settled) continue;
-            rounds_[r].settled = true;
+            if (rounds_[r].settled()) continue;
+            std::fill(rounds_[r].fresh.begin(), rounds_[r].fresh.end(), 0);
             for (std::size_t h = 0; h < rounds_[r].hops.size() && !stop_->reached(); ++h)
                 reroute(r, h);
         }
@@ -116,19 +133,46 @@ void Search::improve() {
     }
 }
 
-/// Some stop with those nearest to it, in random order.
-std::vector<std::int32_t> Search::stops_to_move() {
-    const auto all = network_.stops.size();
-    const auto centre = static_cast<std::int32_t>(random_() % all);
-    const std::size_t take = std::min<std::size_t>(all, 2 + random_() % (kMostMoved - 1));
-    std::vector<std::int32_t> near(all);
+std::vector<std::int32_t> Search::by_distance_from(std::int32_t centre) const {
+    std::vector<std::int32_t> near(network_.stops.size());
     std::iota(near.begin(), near.end(), 0);
     std::stable_sort(near.begin(), near.end(),
                      [&](std::int32_t a, std::int32_t b) { return apart(centre, a) < apart(centre, b); });
-    near.resize(take);
-    for (std::size_t i = take; i > 1; --i)
-        std::swap(near[i - 1], near[random_() % i]);
     return near;
+}
+
+/// So many stops of a round in a row at most, that at `at` among them.
+void Search::some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some) {
+    const std::size_t all = round.stops.size();
+    const std::size_t length = std::min<std::size_t>(all, 1 + random_() % kMostInARow);
+    const std::size_t earliest = at + 1 >= length ? at + 1 - length : 0;
+    const std::size_t latest = std::min(at, all - length);
+    const auto first = static_cast<std::ptrdiff_t>(earliest + random_() % (latest - earliest + 1));
+    some.insert(some.end(), round.stops.begin() + first,
+                round.stops.begin() + first + static_cast<std::ptrdiff_t>(length));
+}
+
+/// Stops in a row of the rings that come nearest to some stop, in random order (after Christiaens and Vanden Berghe,
+/// "Slack induction by string removals for vehicle routing problems", Transportation Science 54, 2020).
+std::vector<std::int32_t> Search::stops_to_move() {
+    const std::vector<std::int32_t> near =
+        by_distance_from(static_cast<std::int32_t>(random_() % network_.stops.size()));
+    std::size_t rings = std::min<std::size_t>(rounds_.size(), 1 + random_() % kMostRings);
+    std::vector<char> touched(rounds_.size(), 0);
+    std::vector<std::int32_t> some;
+    for (auto stop = near.begin(); stop != near.end() && rings > 0; ++stop) {
+        for (std::size_t r = 0; r < rounds_.size(); ++r) {
+            const auto& stops = rounds_[r].stops;
+            const auto found = std::find(stops.begin(), stops.end(), *stop);
+            if (found == stops.end() || touched[r] != 0) continue;
+            touched[r] = 1;
+            --rings;
+            some_in_a_row(rounds_[r], static_cast<std::size_t>(found - stops.begin()), some);
+        }
+    }
+    for (std::size_t i = some.size(); i > 1; --i)
+        std::swap(some[i - 1], some[random_() % i]);
+    return some;
 }
 
 void Search::shake(int times) {

@@ -11,9 +11,9 @@ namespace spadework::graph {
 namespace {
 
 constexpr int kShakesBefore = 8;
-constexpr double kFewestShakesAfter = 40;
-constexpr double kMostShakesAfter = 250;
-constexpr double kShakeWork = 8e6;    ///< Shakes times stops and links, between these two.
+constexpr double kFewestShakesAfter = 100;
+constexpr double kMostShakesAfter = 1000;
+constexpr double kShakeWork = 2.5e7;  ///< Shakes times stops and links, between these two.
 constexpr double kRoughly = 0.01;     ///< Who is content with such a gap wants it quickly.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
@@ -88,7 +88,13 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
     if (limits.target_gap < 1.0) {
         SolveLimits for_bound = limits;
         for_bound.seconds = all_time.seconds_left() * kBoundShare;
-        solution.certificate = rings::prices_for(problem, search.cost(), for_bound);
+        const pair_routes::StopRule bound_time(for_bound.seconds, limits.progress);
+        search.obey(bound_time);
+        solution.certificate =
+            rings::prices_for(problem, search.cost(), for_bound, [&](const std::vector<double>& use) {
+                search.follow(problem.edges, use);
+                return search.cost();
+            });
         solution.bound = ring_bound_proved(problem, solution.certificate).value_or(0);
     }
     search.obey(all_time);

@@ -49,12 +49,7 @@ void WaySearch::note_potentials(Cost furthest) {
     }
 }
 
-void WaySearch::relax(Cost height, const LinkStep& step, const std::vector<Cost>& price) {
-    const Cost own = price[step.link];
-    const int along = step.along * flow_[step.link];
-    if (own < 0 || (along > 0 && !step.bridge)) return;
-    const Cost potential = potential_[step.to] < 0 ? furthest_ : potential_[step.to];
-    const Cost label = height + (along < 0 ? -own : own) - potential;
+void WaySearch::relax(Cost label, const LinkStep& step) {
     Cost& known = label_[step.to];
     if (known != kUnreached && known <= label) return;
     if (known == kUnreached) met_.push_back(step.to);
@@ -63,8 +58,21 @@ void WaySearch::relax(Cost height, const LinkStep& step, const std::vector<Cost>
     queue_.push_or_lower(step.to, label);
 }
 
-/// Dijkstra's algorithm over what the flow leaves, to the nearer of two vertices (-1 for none).
-WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price) {
+void WaySearch::relax_first(Cost height, const LinkStep& step, const std::vector<Cost>& price) {
+    const Cost own = price[step.link];
+    if (own >= 0) relax(height + own, step);
+}
+
+void WaySearch::relax_second(Cost height, const LinkStep& step, const std::vector<Cost>& price) {
+    const Cost own = price[step.link];
+    const int along = step.along * flow_[step.link];
+    if (own < 0 || (along > 0 && !step.bridge)) return;
+    const Cost potential = potential_[step.to] < 0 ? furthest_ : potential_[step.to];
+    relax(height + (along < 0 ? -own : own) - potential, step);
+}
+
+/// Dijkstra's algorithm over what the flow leaves, to the nearer of two vertices (-1 for none) if it costs less.
+WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below) {
     forget_labels();
     label_[from] = 0;
     came_by_[from] = -1;
@@ -72,10 +80,16 @@ WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std
     queue_.push_or_lower(from, 0);
     while (!queue_.empty()) {
         const VertexId at = queue_.pop();
+        if (label_[at] >= below) return {};
         if (at == a || at == b) return {at, label_[at]};
-        const Cost height = label_[at] + (potential_[at] < 0 ? furthest_ : potential_[at]);
-        for (const LinkStep& step : network_.from(at))
-            relax(height, step, price);
+        if (flowing_.empty()) {
+            for (const LinkStep& step : network_.from(at))
+                relax_first(label_[at], step, price);
+        } else {
+            const Cost height = label_[at] + (potential_[at] < 0 ? furthest_ : potential_[at]);
+            for (const LinkStep& step : network_.from(at))
+                relax_second(height, step, price);
+        }
     }
     return {};
 }
@@ -90,14 +104,15 @@ void WaySearch::push_flow(VertexId from, VertexId to) {
     }
 }
 
-bool WaySearch::flow_twice(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price) {
+/// A second way costs its label and the potential of where it ends, which is what the first cost.
+bool WaySearch::flow_twice(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below) {
     forget_flow();
-    const Tip nearer = reach(from, a, b, price);
+    const Tip nearer = reach(from, a, b, price, below);
     if (nearer.at < 0) return false;
     note_potentials(nearer.cost);
     push_flow(from, nearer.at);
     const VertexId other = nearer.at == a ? b : a;
-    if (reach(from, other, -1, price).at < 0) return false;
+    if (reach(from, other, -1, price, below - 2 * nearer.cost).at < 0) return false;
     push_flow(from, other);
     return true;
 }
@@ -128,9 +143,9 @@ std::pair<LinkPath, VertexId> WaySearch::follow(VertexId from, VertexId a, Verte
     return {std::move(path), at};
 }
 
-std::optional<LinkPath> WaySearch::one_way(VertexId from, VertexId to, const std::vector<Cost>& price) {
+std::optional<LinkPath> WaySearch::one_way(VertexId from, VertexId to, const std::vector<Cost>& price, Cost below) {
     forget_flow();
-    if (reach(from, to, -1, price).at < 0) return std::nullopt;
+    if (reach(from, to, -1, price, below).at < 0) return std::nullopt;
     LinkPath path;
     for (VertexId v = to; v != from;) {
         const Link& link = network_.links[came_by_[v]];
@@ -151,8 +166,8 @@ const std::vector<Cost>& WaySearch::all_from(VertexId from, const std::vector<Co
 }
 
 std::optional<std::pair<LinkPath, LinkPath>> WaySearch::two_ways(VertexId from, VertexId to_first, VertexId to_second,
-                                                                 const std::vector<Cost>& price) {
-    if (!flow_twice(from, to_first, to_second, price)) return std::nullopt;
+                                                                 const std::vector<Cost>& price, Cost below) {
+    if (!flow_twice(from, to_first, to_second, price, below)) return std::nullopt;
     auto [one, reached] = follow(from, to_first, to_second);
     const VertexId other = reached == to_first ? to_second : to_first;
     LinkPath another = follow(from, other, other).first;
@@ -161,7 +176,7 @@ std::optional<std::pair<LinkPath, LinkPath>> WaySearch::two_ways(VertexId from, 
 }
 
 std::optional<WaySearch::Flow> WaySearch::two_flows(VertexId from, VertexId to, const std::vector<Cost>& price) {
-    if (!flow_twice(from, to, to, price)) return std::nullopt;
+    if (!flow_twice(from, to, to, price, kLargestCost)) return std::nullopt;
     Flow flow;
     for (const std::int32_t link : flowing_) {
         if (flow_[link] == 0) continue;

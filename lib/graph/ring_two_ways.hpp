@@ -8,6 +8,7 @@
 
 #include "graph/label_heap.hpp"
 #include "graph/ring_links.hpp"
+#include "graph/saturating.hpp"
 
 namespace spadework::graph::rings {
 
@@ -18,17 +19,18 @@ class WaySearch {
 public:
     explicit WaySearch(const LinkNetwork& network);
 
-    /// The cheapest way; nothing when there is none.
-    std::optional<LinkPath> one_way(VertexId from, VertexId to, const std::vector<Cost>& price);
+    /// The cheapest way; nothing when there is none that costs less than `below`.
+    std::optional<LinkPath> one_way(VertexId from, VertexId to, const std::vector<Cost>& price,
+                                    Cost below = kLargestCost);
 
     /// What the cheapest way to each vertex costs. Valid until the next search; the largest Cost where there is none.
     const std::vector<Cost>& all_from(VertexId from, const std::vector<Cost>& price);
 
     /// Two ways from one vertex, the first to `to_first`, the second to `to_second` (which may be the same), that share
     /// no link but bridges and together cost least, a bridge being paid by each (Suurballe and Tarjan 1984, with
-    /// potentials after Johnson 1977).
+    /// potentials after Johnson 1977). Nothing when there are none that cost less than `below`.
     std::optional<std::pair<LinkPath, LinkPath>> two_ways(VertexId from, VertexId to_first, VertexId to_second,
-                                                          const std::vector<Cost>& price);
+                                                          const std::vector<Cost>& price, Cost below = kLargestCost);
 
     /// The links of such two ways to one vertex and what they cost, in no order.
     struct Flow {
@@ -42,12 +44,14 @@ private:
         VertexId at = -1;
         Cost cost = 0;
     };
-    Tip reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price);
-    void relax(Cost height, const LinkStep& step, const std::vector<Cost>& price);
+    Tip reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below = kLargestCost);
+    void relax(Cost label, const LinkStep& step);
+    void relax_first(Cost height, const LinkStep& step, const std::vector<Cost>& price);
+    void relax_second(Cost height, const LinkStep& step, const std::vector<Cost>& price);
     void note_potentials(Cost furthest);
     void push_flow(VertexId from, VertexId to);
     std::pair<LinkPath, VertexId> follow(VertexId from, VertexId a, VertexId b);
-    bool flow_twice(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price);
+    bool flow_twice(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below);
     void forget_labels();
     void forget_flow();
 
