@@ -1,10 +1,12 @@
 #include "extension/chain_change.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <utility>
 
 #include "extension/candidates.hpp"
+#include "extension/ways_apart.hpp"
 #include "failures/flood.hpp"
 #include "rates/cable_rates.hpp"
 #include "strands/strand_need.hpp"
@@ -79,16 +81,36 @@ private:
         const ExtensionSearch pair{search_.scenario, search_.built,       search_.works, both,
                                    search_.network,  {*figures, *figures}};
         const std::vector<Source> sources = {insertion.before, {Source::Kind::building, -1, added}};
+        const std::set<SegmentIndex> others = passed_by_other_hops(insertion);
         for (const std::vector<std::size_t>& order : {std::vector<std::size_t>{0, 1}, std::vector<std::size_t>{1, 0}}) {
-            const auto routed = routed_from(pair, sources, order);
-            if (!routed) continue;
-            RoutedExtension inserted;
-            inserted.additions = {routed->additions.front()};
-            inserted.reconnection = Reconnection{insertion.behind, added, routed->additions.back().route};
-            Pricing pricing = priced(task_, inserted);
-            if (!pricing.way || !carries(insertion.behind, added) || !cuts_take_no_more(*pricing.way)) continue;
-            keep_cheaper(*std::move(pricing.way), &insertion);
+            offer(insertion, routed_from(pair, sources, order));
+            if (search_.built.layout == LayoutKind::ring) offer(insertion, routed_apart(pair, sources, order, others));
         }
+    }
+
+    void offer(const Insertion& insertion, const std::optional<RoutedExtension>& routed) {
+        if (!routed) return;
+        const BuildingIndex added = search_.additions.front();
+        RoutedExtension inserted;
+        inserted.additions = {routed->additions.front()};
+        inserted.reconnection = Reconnection{insertion.behind, added, routed->additions.back().route};
+        Pricing pricing = priced(task_, inserted);
+        if (!pricing.way || !carries(insertion.behind, added) || !cuts_take_no_more(*pricing.way)) return;
+        keep_cheaper(*std::move(pricing.way), &insertion);
+    }
+
+    /// Segments that the hops of a ring pass, that which gives way to the new building left out.
+    std::set<SegmentIndex> passed_by_other_hops(const Insertion& insertion) const {
+        const std::vector<BuildingIndex>& chain = search_.built.chains[insertion.chain];
+        std::set<SegmentIndex> passed;
+        for (const PlannedCable& cable : search_.built.cables) {
+            const bool hop = cable.role == CableRole::hop && cable.building != insertion.behind;
+            if (!hop && cable.role != CableRole::closing) continue;
+            if (std::find(chain.begin(), chain.end(), cable.building) == chain.end()) continue;
+            for (const Step& step : cable.steps)
+                passed.insert(step.segment);
+        }
+        return passed;
     }
 
     /// Links that come over the hop to a building.
