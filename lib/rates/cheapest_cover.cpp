@@ -16,10 +16,63 @@ struct Best {
 };
 
 constexpr std::int64_t most_pairs = 4'000'000;
+constexpr std::size_t most_tables = 8;
 
 bool better(std::int64_t price, std::int64_t pieces, const Best& than) {
     if (than.price < 0 || price != than.price) return than.price < 0 || price < than.price;
     return pieces < than.pieces;
+}
+
+/// The best ways to cover every need up to the largest asked for so far.
+class CoverTable {
+public:
+    explicit CoverTable(const std::vector<CoverItem>& items) : items_(items), best_(1) { best_.front().price = 0; }
+
+    [[nodiscard]] bool is_for(const std::vector<CoverItem>& items) const { return items_ == items; }
+
+    std::optional<std::vector<int>> counts(std::int64_t need) {
+        while (static_cast<std::int64_t>(best_.size()) <= need)
+            best_.push_back(next());
+        if (best_[static_cast<std::size_t>(need)].price < 0) return std::nullopt;
+        std::vector<int> counts(items_.size(), 0);
+        for (std::int64_t left = need; left > 0;) {
+            const std::size_t item = best_[static_cast<std::size_t>(left)].last;
+            ++counts[item];
+            left = std::max<std::int64_t>(0, left - items_[item].capacity);
+        }
+        return counts;
+    }
+
+private:
+    [[nodiscard]] Best next() const {
+        const auto need = static_cast<std::int64_t>(best_.size());
+        Best here;
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            if (items_[i].capacity <= 0) continue;
+            const Best& rest = best_[static_cast<std::size_t>(std::max<std::int64_t>(0, need - items_[i].capacity))];
+            if (rest.price < 0) continue;
+            const std::int64_t price = rest.price + items_[i].price;
+            if (better(price, rest.pieces + 1, here)) here = {price, rest.pieces + 1, i};
+        }
+        return here;
+    }
+
+    std::vector<CoverItem> items_;
+    std::vector<Best> best_;  ///< By need.
+};
+
+/// The table of this thread for the items: one of those asked for last, as needs for the same items come in a row.
+CoverTable& table_for(const std::vector<CoverItem>& items) {
+    thread_local std::vector<CoverTable> tables;
+    const auto known =
+        std::find_if(tables.begin(), tables.end(), [&](const CoverTable& table) { return table.is_for(items); });
+    if (known == tables.end()) {
+        if (tables.size() == most_tables) tables.pop_back();
+        tables.emplace(tables.begin(), items);
+    } else {
+        std::rotate(tables.begin(), known, known + 1);
+    }
+    return tables.front();
 }
 
 /// The best way to cover each pair of needs up to the two that are asked for.
@@ -74,28 +127,9 @@ private:
 }  // namespace
 
 std::optional<std::vector<int>> cheapest_cover(const std::vector<CoverItem>& items, std::int64_t need) {
-    std::vector<int> counts(items.size(), 0);
-    if (need <= 0) return counts;
+    if (need <= 0) return std::vector<int>(items.size(), 0);
     if (need > largest_need) return std::nullopt;
-    std::vector<Best> best(static_cast<std::size_t>(need) + 1);
-    best[0].price = 0;
-    for (std::int64_t covered = 1; covered <= need; ++covered) {
-        Best& here = best[static_cast<std::size_t>(covered)];
-        for (std::size_t i = 0; i < items.size(); ++i) {
-            if (items[i].capacity <= 0) continue;
-            const Best& rest = best[static_cast<std::size_t>(std::max<std::int64_t>(0, covered - items[i].capacity))];
-            if (rest.price < 0) continue;
-            const std::int64_t price = rest.price + items[i].price;
-            if (better(price, rest.pieces + 1, here)) here = {price, rest.pieces + 1, i};
-        }
-    }
-    if (best.back().price < 0) return std::nullopt;
-    for (std::int64_t left = need; left > 0;) {
-        const std::size_t item = best[static_cast<std::size_t>(left)].last;
-        ++counts[item];
-        left = std::max<std::int64_t>(0, left - items[item].capacity);
-    }
-    return counts;
+    return table_for(items).counts(need);
 }
 
 std::optional<std::vector<int>> cheapest_cover_of_two(const std::vector<CoverItemOfTwo>& items, std::int64_t first,

@@ -10,6 +10,7 @@ namespace spadework {
 struct CoverItem {
     std::int64_t capacity = 0;  ///< What one piece covers, more than 0 to be of use.
     std::int64_t price = 0;     ///< Of one piece, 0 or more.
+    friend bool operator==(const CoverItem&, const CoverItem&) = default;
 };
 
 /// How many of each item to take so that the capacities sum to at least `need` at the least price (unbounded knapsack
