@@ -21,6 +21,7 @@ struct Part {
     [[nodiscard]] bool has(std::int32_t p) const {
         return p >= first && p < last && !(p >= hole_first && p < hole_last);
     }
+    [[nodiscard]] std::int32_t size() const { return last - first - (hole_last - hole_first); }
 };
 
 class PathExchange {
@@ -37,14 +38,18 @@ public:
         take(std::move(tree));
     }
 
-    /// Tries every path of the tree once, deepest first by position; true when the tree changed.
+    /// Tries every path of the tree once, deepest first by position, but those that were tried on the very tree; true
+    /// when the tree changed.
     bool pass(const StopRule& stop) {
         bool changed = false;
         for (std::int32_t p = tree_.count() - 1; p > 0; --p) {
+            if (!changed && p < last_change_) return false;
             if (p >= tree_.count()) continue;
             if (!is_joint(p)) continue;
             if (stop.reached()) return false;
-            changed = exchange_above(p) || changed;
+            if (!exchange_above(p)) continue;
+            changed = true;
+            last_change_ = p;
         }
         return changed;
     }
@@ -113,8 +118,10 @@ private:
         fill_potentials(lower, crossing_);
         fill_potentials(upper, crossing_);
         const Cost now = potential_[tree_.parent[top]] + path + potential_[low];
-        const VertexId entry = cheapest_entry(upper, lower, carried, now);
-        if (entry >= 0) rebuild(low, top, upper, entry);
+        const bool upwards = lower.size() <= upper.size();
+        const Part& from = upwards ? lower : upper;
+        const VertexId entry = cheapest_entry(from, upwards ? upper : lower, carried, now);
+        if (entry >= 0) rebuild(low, top, from, entry);
         forget_labels();
         return entry >= 0;
     }
@@ -127,19 +134,20 @@ private:
         queue_.push_or_lower(v, label);
     }
 
-    /// The vertex of the lower part where the cheapest joining path enters it, or -1 when none beats `now`.
-    VertexId cheapest_entry(const Part& upper, const Part& lower, Charge carried, Cost now) {
-        Cost least_below = kLargestCost;
-        for (std::int32_t p = lower.first; p < lower.last; ++p)
-            least_below = std::min(least_below, potential_[p]);
-        for (std::int32_t p = 0; p < tree_.count(); ++p) {
-            if (upper.has(p) && potential_[p] + least_below < now) meet(tree_.vertex[p], potential_[p], -1);
+    /// The vertex of one part where the cheapest joining path from the other enters it, or -1 when none beats `now`.
+    VertexId cheapest_entry(const Part& from, const Part& into, Charge carried, Cost now) {
+        Cost least = kLargestCost;
+        for (std::int32_t p = into.first; p < into.last; ++p) {
+            if (into.has(p)) least = std::min(least, potential_[p]);
+        }
+        for (std::int32_t p = from.first; p < from.last; ++p) {
+            if (from.has(p) && potential_[p] + least < now) meet(tree_.vertex[p], potential_[p], -1);
         }
         VertexId best = -1;
-        while (!queue_.empty() && queue_.top_key() + least_below < now) {
+        while (!queue_.empty() && queue_.top_key() + least < now) {
             const VertexId here = queue_.pop();
             const std::int32_t place = tree_.place[here];
-            if (place >= 0 && lower.has(place)) {
+            if (place >= 0 && into.has(place)) {
                 if (label_[here] + potential_[place] < now) {
                     now = label_[here] + potential_[place];
                     best = here;
@@ -148,17 +156,17 @@ private:
             }
             for (const Step& step : network_.steps.from(here)) {
                 const std::int32_t to = tree_.place[step.to];
-                if (to >= 0 && upper.has(to)) continue;
+                if (to >= 0 && from.has(to)) continue;
                 const SharedCostEdge& edge = network_.edges[step.edge];
                 const Cost along = add(label_[here], edge.opening + carried.on(edge));
-                if (add(along, least_below) < now) meet(step.to, along, step.edge);
+                if (add(along, least) < now) meet(step.to, along, step.edge);
             }
         }
         queue_.clear();
         return best;
     }
 
-    void rebuild(std::int32_t low, std::int32_t top, const Part& upper, VertexId entry) {
+    void rebuild(std::int32_t low, std::int32_t top, const Part& from, VertexId entry) {
         std::vector<char> dropped(network_.edges.size(), 0);
         for (std::int32_t p = low;; p = tree_.parent[p]) {
             dropped[tree_.edge[p]] = 1;
@@ -172,7 +180,7 @@ private:
             const SharedCostEdge& edge = network_.edges[came_by_[v]];
             tree.push_back(came_by_[v]);
             v = edge.tail == v ? edge.head : edge.tail;
-            if (tree_.place[v] >= 0 && upper.has(tree_.place[v])) break;
+            if (tree_.place[v] >= 0 && from.has(tree_.place[v])) break;
         }
         take(std::move(tree));
     }
@@ -191,6 +199,7 @@ private:
     std::vector<EdgeId> edges_;
     RootedTree tree_;
     std::vector<std::int32_t> children_;
+    std::int32_t last_change_ = 0;  ///< By position: paths below it were tried on the tree as it is.
     std::vector<Cost> potential_;
     std::vector<Charge> weight_below_;
     std::vector<const Pair*> crossing_;
