@@ -21,6 +21,7 @@ public:
     }
     [[nodiscard]] bool empty() const { return items_.empty(); }
     [[nodiscard]] Key top_key() const { return items_.front().key; }
+    [[nodiscard]] bool holds(std::int32_t id) const { return place_[id] != kAbsent; }
 
     /// Adds the id, or lowers its key.
     void push_or_lower(std::int32_t id, Key key) {

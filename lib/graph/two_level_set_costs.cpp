@@ -18,25 +18,41 @@ constexpr std::int32_t kNoArc = -1;
 
 enum class Towards { away, back };  ///< Whether the arcs walked are paid, or their opposites.
 
+/// A queue, and what is as near as the vertex taken from it last.
+struct Waiting {
+    explicit Waiting(VertexId vertex_count) : queue(vertex_count) {}
+
+    LabelHeap<Cost> queue;
+    std::vector<VertexId> as_near;
+};
+
 /// Lowers the labels to the shortest from any of them, where a step pays the charge and an arc's price. `by` gets the
-/// arc paid to reach each vertex.
+/// arc paid to reach each vertex. What a step reaches for nothing never waits in the queue.
 void spread(const Network& network, Labels& labels, Charge charge, const std::vector<Cost>& prices, Towards towards,
-            std::vector<std::int32_t>& by, LabelHeap<Cost>& queue) {
+            std::vector<std::int32_t>& by, Waiting& waiting) {
     by.assign(network.vertex_count, kNoArc);
     for (VertexId v = 0; v < network.vertex_count; ++v) {
-        if (labels[v] < kLargestCost) queue.push_or_lower(v, labels[v]);
+        if (labels[v] < kLargestCost) waiting.queue.push_or_lower(v, labels[v]);
     }
-    while (!queue.empty()) {
-        const VertexId here = queue.pop();
-        for (const Step& step : network.steps.from(here)) {
-            const SharedCostEdge& edge = network.edges[step.edge];
-            const bool against = (edge.head == here) != (towards == Towards::back);
-            const std::int32_t arc = 2 * step.edge + (against ? 1 : 0);
-            const Cost along = labels[here] + charge.on(edge) + prices[arc];
-            if (along >= labels[step.to]) continue;
-            labels[step.to] = along;
-            by[step.to] = arc;
-            queue.push_or_lower(step.to, along);
+    while (!waiting.queue.empty()) {
+        waiting.as_near.assign(1, waiting.queue.pop());
+        while (!waiting.as_near.empty()) {
+            const VertexId here = waiting.as_near.back();
+            waiting.as_near.pop_back();
+            for (const Step& step : network.steps.from(here)) {
+                const SharedCostEdge& edge = network.edges[step.edge];
+                const bool against = (edge.head == here) != (towards == Towards::back);
+                const std::int32_t arc = 2 * step.edge + (against ? 1 : 0);
+                const Cost along = labels[here] + charge.on(edge) + prices[arc];
+                if (along >= labels[step.to]) continue;
+                labels[step.to] = along;
+                by[step.to] = arc;
+                if (along == labels[here] && !waiting.queue.holds(step.to)) {
+                    waiting.as_near.push_back(step.to);
+                } else {
+                    waiting.queue.push_or_lower(step.to, along);
+                }
+            }
         }
     }
 }
@@ -124,10 +140,10 @@ ServiceTable::ServiceTable(const Relaxation& even, const Network& network)
       ways_(even.demands.size()) {}
 
 void ServiceTable::measure(const ArcPrices& prices, WorkerTeam& team) {
-    std::vector<LabelHeap<Cost>> queues(team.size(), LabelHeap<Cost>(network_.vertex_count));
+    std::vector<Waiting> waiting(team.size(), Waiting(network_.vertex_count));
     team.run(even_.demands.size(), 1, [&](std::size_t d, std::size_t worker) {
         const RelaxedDemand& demand = even_.demands[d];
-        LabelHeap<Cost>& queue = queues[worker];
+        Waiting& queue = waiting[worker];
         Ways& ways = ways_[d];
         Labels to_fork = single(network_.vertex_count, even_.source);
         spread(network_, to_fork, {}, prices[d], Towards::away, ways.to_fork, queue);
