@@ -49,26 +49,32 @@ void WaySearch::note_potentials(Cost furthest) {
     }
 }
 
-void WaySearch::relax(Cost label, const LinkStep& step) {
+/// What a step reaches for nothing never waits in the queue.
+void WaySearch::relax(VertexId at, Cost label, const LinkStep& step) {
     Cost& known = label_[step.to];
     if (known != kUnreached && known <= label) return;
     if (known == kUnreached) met_.push_back(step.to);
     known = label;
     came_by_[step.to] = step.link;
-    queue_.push_or_lower(step.to, label);
+    if (label == label_[at] && !queue_.holds(step.to)) {
+        as_near_.push_back(step.to);
+    } else {
+        queue_.push_or_lower(step.to, label);
+    }
 }
 
-void WaySearch::relax_first(Cost height, const LinkStep& step, const std::vector<Cost>& price) {
+void WaySearch::relax_first(VertexId at, const LinkStep& step, const std::vector<Cost>& price) {
     const Cost own = price[step.link];
-    if (own >= 0) relax(height + own, step);
+    if (own >= 0) relax(at, label_[at] + own, step);
 }
 
-void WaySearch::relax_second(Cost height, const LinkStep& step, const std::vector<Cost>& price) {
+void WaySearch::relax_second(VertexId at, const LinkStep& step, const std::vector<Cost>& price) {
     const Cost own = price[step.link];
     const int along = step.along * flow_[step.link];
     if (own < 0 || (along > 0 && !step.bridge)) return;
     const Cost potential = potential_[step.to] < 0 ? furthest_ : potential_[step.to];
-    relax(height + (along < 0 ? -own : own) - potential, step);
+    const Cost height = label_[at] + (potential_[at] < 0 ? furthest_ : potential_[at]);
+    relax(at, height + (along < 0 ? -own : own) - potential, step);
 }
 
 /// Dijkstra's algorithm over what the flow leaves, to the nearer of two vertices (-1 for none) if it costs less.
@@ -79,16 +85,14 @@ WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std
     met_.push_back(from);
     queue_.push_or_lower(from, 0);
     while (!queue_.empty()) {
-        const VertexId at = queue_.pop();
-        if (label_[at] >= below) return {};
-        if (at == a || at == b) return {at, label_[at]};
-        if (flowing_.empty()) {
+        as_near_.assign(1, queue_.pop());
+        if (label_[as_near_.front()] >= below) return {};
+        while (!as_near_.empty()) {
+            const VertexId at = as_near_.back();
+            as_near_.pop_back();
+            if (at == a || at == b) return {at, label_[at]};
             for (const LinkStep& step : network_.from(at))
-                relax_first(label_[at], step, price);
-        } else {
-            const Cost height = label_[at] + (potential_[at] < 0 ? furthest_ : potential_[at]);
-            for (const LinkStep& step : network_.from(at))
-                relax_second(height, step, price);
+                flowing_.empty() ? relax_first(at, step, price) : relax_second(at, step, price);
         }
     }
     return {};

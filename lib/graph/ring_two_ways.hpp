@@ -45,9 +45,9 @@ private:
         Cost cost = 0;
     };
     Tip reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below = kLargestCost);
-    void relax(Cost label, const LinkStep& step);
-    void relax_first(Cost height, const LinkStep& step, const std::vector<Cost>& price);
-    void relax_second(Cost height, const LinkStep& step, const std::vector<Cost>& price);
+    void relax(VertexId at, Cost label, const LinkStep& step);
+    void relax_first(VertexId at, const LinkStep& step, const std::vector<Cost>& price);
+    void relax_second(VertexId at, const LinkStep& step, const std::vector<Cost>& price);
     void note_potentials(Cost furthest);
     void push_flow(VertexId from, VertexId to);
     std::pair<LinkPath, VertexId> follow(VertexId from, VertexId a, VertexId b);
@@ -67,6 +67,7 @@ private:
     LinkPath flowing_;
     Cost flow_cost_ = 0;
     LabelHeap<Cost> queue_;
+    std::vector<VertexId> as_near_;  ///< What is as near as the vertex taken from the queue last.
 };
 
 }  // namespace spadework::graph::rings
