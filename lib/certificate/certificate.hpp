@@ -18,7 +18,9 @@
 //       What that counts too much in any plan, the sum over edges of room * room_price (the rebate), is taken off
 //       again (Geoffrion 1974).
 //    b. `constant`, with a root's own `cost`, is not above what every plan that fans out there pays beside its routes,
-//       less half a coil of each cable where that is an enclosure and edges charge coils, as it leaves none there.
+//       less half a coil of each cable where that is an enclosure in a handhole and edges charge coils, as it leaves
+//       none there; and what a cable's charges leave out on each edge, added up along the way from the root on which
+//       they leave out least.
 // 3. Prices. In each set of prices, each demand has a list of triples: edge (position in the list of edges), direction
 //    (0: the path runs from the segment's `from` to its `to`; 1: the other way), and price, in parts of which `parts`
 //    make one solver unit. Demands whose weight and multiplicity are in one proportion form a group (all demands form
@@ -34,6 +36,13 @@
 //    several pieces of evidence the best counts for each root; of the roots (the hub for home runs; every place that
 //    may hold the enclosure and that the hub reaches for one trunk) the least counts. Contingency and tax on top, each
 //    rounded half up, make it `bound`.
+// 6. Cables as they are bought. Where every edge's passage is 0, a set of prices may prove more for a root. For each
+//    demand take instead of its distance, and of what 2b counts for its cable (its ends without work, what it costs
+//    beyond that on the shortest way, what charges leave out), the least that any path from root to demand comes to: its
+//    prices, ducts and pulling, and the cheapest product for its length and coils, in whole steps of length, with ends
+//    and joints. So much more may be counted as leaves S_a / k_a + S_b / k_b below twice the `length` of every edge on
+//    which demands a and b have prices in opposite directions, for S what is counted more and k a demand's charge
+//    (`weight`) a unit of `length`. layout/bought_bound.hpp says why.
 //
 // Evidence of `trunks` (layouts with any number of enclosures) and of `chains` has edges, a constant and prices of the
 // same kind and is checked in the same order, with rules of its own for what the prices prove:

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -10,17 +12,6 @@
 namespace spadework::certificate {
 
 namespace {
-
-/// Ducts and pulling of one cable through a segment, in solver units, rounded down. The hours a metre are a fraction,
-/// so a little is taken off for the arithmetic.
-Wide passage_units(const OpeningMethod& method, Length length, const Labour& labour, std::int64_t units_a_minor) {
-    const long double a_metre = static_cast<long double>(method.duct_per_metre.thousandths()) +
-                                static_cast<long double>(labour.installer_rate.thousandths()) *
-                                    static_cast<long double>(method.pull_hours_per_metre);
-    const long double exact =
-        a_metre * static_cast<long double>(length.millimetres()) * static_cast<long double>(units_a_minor) / 1e6L;
-    return static_cast<Wide>(std::floor(exact * (1.0L - 1e-14L)));
-}
 
 class EdgeCheck {
 public:
@@ -31,9 +22,8 @@ public:
           units_a_minor_(units_a_minor),
           cables_(cables),
           edges_of_(scenario.segments.size()),
-          coil_at_(scenario.places.size(), 0) {
-        if (coils == Coils::charged) list_coils();
-    }
+          coil_at_(coils == Coils::charged ? half_coils_by_place(scenario)
+                                           : std::vector<std::int64_t>(scenario.places.size(), 0)) {}
 
     std::vector<std::string> run() {
         check_edges_exist();
@@ -46,15 +36,6 @@ public:
 private:
     void fault(const std::string& sentence) {
         if (faults_.size() < most_faults) faults_.push_back(sentence);
-    }
-
-    void list_coils() {
-        for (std::size_t p = 0; p < scenario_.places.size(); ++p) {
-            const auto place = static_cast<PlaceIndex>(p);
-            const auto stands_here = [place](const Building& building) { return building.place == place; };
-            const bool end = place == scenario_.hub.place || std::ranges::any_of(scenario_.buildings, stands_here);
-            if (!end && scenario_.places[p].kind == PlaceKind::handhole) coil_at_[p] = half_coil(scenario_);
-        }
     }
 
     /// Millimetres of cable through a segment, with its share of coils.
@@ -133,6 +114,68 @@ private:
 
 std::int64_t half_coil(const Scenario& scenario) {
     return scenario.rules.slack.coil_per_handhole.millimetres() / 2;
+}
+
+std::vector<std::int64_t> half_coils_by_place(const Scenario& scenario) {
+    std::vector<std::int64_t> coils;
+    for (const Place& place : scenario.places)
+        coils.push_back(place.kind == PlaceKind::handhole ? half_coil(scenario) : 0);
+    coils[static_cast<std::size_t>(scenario.hub.place)] = 0;
+    for (const Building& building : scenario.buildings)
+        coils[static_cast<std::size_t>(building.place)] = 0;
+    return coils;
+}
+
+Wide passage_units(const OpeningMethod& method, Length length, const Labour& labour, std::int64_t units_a_minor) {
+    const long double a_metre = static_cast<long double>(method.duct_per_metre.thousandths()) +
+                                static_cast<long double>(labour.installer_rate.thousandths()) *
+                                    static_cast<long double>(method.pull_hours_per_metre);
+    const long double exact =
+        a_metre * static_cast<long double>(length.millimetres()) * static_cast<long double>(units_a_minor) / 1e6L;
+    return static_cast<Wide>(std::floor(exact * (1.0L - 1e-14L)));
+}
+
+std::vector<RealEdge> real_edges(const Scenario& scenario, const RoutesEvidence& evidence, Coils coils) {
+    const std::vector<std::int64_t> none(scenario.places.size(), 0);
+    const std::vector<std::int64_t> coil_at = coils == Coils::charged ? half_coils_by_place(scenario) : none;
+    std::set<std::pair<SegmentIndex, int>> with_edge;
+    for (const CertifiedEdge& edge : evidence.edges)
+        with_edge.emplace(edge.segment, edge.way);
+    std::vector<RealEdge> real;
+    for (const CertifiedEdge& edge : evidence.edges) {
+        const Segment& segment = scenario.segments[static_cast<std::size_t>(edge.segment)];
+        const std::vector<Way> ways = ways_of(scenario, edge.segment);
+        const auto passage = [&](int way) {
+            return passage_units(*ways[static_cast<std::size_t>(way)].method, segment.length, scenario.labour,
+                                 evidence.units_a_minor);
+        };
+        RealEdge one;
+        one.millimetres = segment.length.millimetres() + coil_at[static_cast<std::size_t>(segment.from)] +
+                          coil_at[static_cast<std::size_t>(segment.to)];
+        one.passage = passage(edge.way) + edge.room_price;
+        for (int way = 0; way < static_cast<int>(ways.size()); ++way) {
+            if (!with_edge.contains({edge.segment, way})) one.passage = std::min(one.passage, passage(way));
+        }
+        real.push_back(one);
+    }
+    return real;
+}
+
+Wide real_charge(const LeastCable& cable, const RealEdge& edge, std::int64_t units_a_minor) {
+    const Wide metres = static_cast<Wide>(cable.thousandths_a_metre) * edge.millimetres * units_a_minor / 1'000'000;
+    return metres + edge.passage * cable.pieces;
+}
+
+std::vector<Wide> left_on_edges(const Scenario& scenario, const RoutesEvidence& evidence, const CableCharge& cable,
+                                Coils coils) {
+    const std::vector<RealEdge> real = real_edges(scenario, evidence, coils);
+    std::vector<Wide> left;
+    for (std::size_t e = 0; e < real.size(); ++e) {
+        const Wide charged = static_cast<Wide>(cable.weight) * evidence.edges[e].length +
+                             static_cast<Wide>(cable.multiplicity) * evidence.edges[e].passage;
+        left.push_back(std::max<Wide>(0, real_charge(cable.least, real[e], evidence.units_a_minor) - charged));
+    }
+    return left;
 }
 
 std::vector<std::string> edge_faults(const Scenario& scenario, const std::vector<CertifiedEdge>& edges,

@@ -54,6 +54,18 @@ Money charged_too_much(const Scenario& scenario, const std::vector<LeastCable>& 
     return sum;
 }
 
+/// One more place, where plans pay so much beside their routes and what each cable costs beyond its figures.
+void add_place(PlaceIndex place, Money cost, const std::vector<Money>& beyond, FanOutFigures& figures) {
+    std::vector<Money> counted;
+    for (std::size_t c = 0; c < beyond.size(); ++c) {
+        cost += beyond[c];
+        counted.push_back(Money::from_minor(figures.cables[c].ends) + beyond[c]);
+    }
+    figures.places.push_back(place);
+    figures.beside.push_back(cost);
+    figures.counted.push_back(std::move(counted));
+}
+
 }  // namespace
 
 std::optional<ServedFigures> served_figures(const Scenario& scenario) {
@@ -107,12 +119,14 @@ std::optional<TrunkFigures> trunk_figures(const Scenario& scenario, int in_use) 
 std::optional<FanOutFigures> home_run_figures(const Scenario& scenario) {
     const auto all = served_figures(scenario);
     if (!all) return std::nullopt;
-    Money beside = all->cost;
+    FanOutFigures figures{all->cables, {}, {}, {}};
+    std::vector<Money> beyond;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         const std::int64_t route = *at(all->from_hub, scenario.buildings[b].place);
-        beside += Money::from_minor(beyond_least(scenario, all->cables[b], route));
+        beyond.push_back(Money::from_minor(beyond_least(scenario, all->cables[b], route)));
     }
-    return FanOutFigures{all->cables, {scenario.hub.place}, {beside}};
+    add_place(scenario.hub.place, all->cost, beyond, figures);
+    return figures;
 }
 
 std::optional<FanOutFigures> one_trunk_figures(const Scenario& scenario) {
@@ -122,21 +136,20 @@ std::optional<FanOutFigures> one_trunk_figures(const Scenario& scenario) {
     Money cost = all->cost + trunk->fixed - Money::from_minor(trunk->cable.rounding);
     for (const Building& building : scenario.buildings)
         cost += trunk_end_work(scenario, building);
-    FanOutFigures figures{all->cables, {}, {}};
+    FanOutFigures figures{all->cables, {}, {}, {}};
     figures.cables.push_back(trunk->cable);
     figures.half_coils = charged_too_much(scenario, figures.cables);
+    std::vector<Distances> from_buildings;
+    for (const Building& building : scenario.buildings)
+        from_buildings.push_back(shortest_millimetres(scenario, building.place));
     for (std::size_t p = 0; p < scenario.places.size(); ++p) {
         if (!scenario.places[p].enclosure_allowed || !all->from_hub[p]) continue;
-        figures.places.push_back(static_cast<PlaceIndex>(p));
-        figures.beside.push_back(cost + scenario.places[p].enclosure_extra +
-                                 Money::from_minor(beyond_least(scenario, trunk->cable, *all->from_hub[p])));
-    }
-    for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
-        const Distances distances = shortest_millimetres(scenario, scenario.buildings[b].place);
-        for (std::size_t i = 0; i < figures.places.size(); ++i) {
-            const std::int64_t route = *at(distances, figures.places[i]);
-            figures.beside[i] += Money::from_minor(beyond_least(scenario, all->cables[b], route));
+        std::vector<Money> beyond;
+        for (std::size_t c = 0; c < figures.cables.size(); ++c) {
+            const std::int64_t route = c < from_buildings.size() ? *from_buildings[c][p] : *all->from_hub[p];
+            beyond.push_back(Money::from_minor(beyond_least(scenario, figures.cables[c], route)));
         }
+        add_place(static_cast<PlaceIndex>(p), cost + scenario.places[p].enclosure_extra, beyond, figures);
     }
     return figures;
 }

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "certificate/edge_check.hpp"
+#include "certificate/edge_distances.hpp"
 
 namespace spadework::certificate {
 
@@ -22,6 +23,20 @@ std::vector<CableCharge> cables_of(const Scenario& scenario, const FanOutFigures
     return cables;
 }
 
+/// What the cables' charges leave out of their ways from the root, at least, in solver units.
+Wide left_out(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence, PlaceIndex root,
+              Coils coils) {
+    const EdgeDistances paths(scenario, evidence.edges);
+    Wide sum = 0;
+    for (std::size_t d = 0; d < evidence.demands.size(); ++d) {
+        const std::vector<Wide> left =
+            left_on_edges(scenario, evidence,
+                          {"", evidence.demands[d].weight, evidence.demands[d].multiplicity, figures.cables[d]}, coils);
+        sum += paths.to(evidence.demands[d].at, {left, left})[static_cast<std::size_t>(root)].value_or(0);
+    }
+    return sum;
+}
+
 /// How a root charges more than plans that fan out there pay beside their routes; "" when it does not.
 std::string root_fault(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence,
                        const graph::RootOption& root, Coils coils) {
@@ -31,9 +46,11 @@ std::string root_fault(const Scenario& scenario, const FanOutFigures& figures, c
         return fmt::format("cables cannot fan out from place {}", id);
     }
     Money beside = figures.beside[static_cast<std::size_t>(place - figures.places.begin())];
-    if (coils == Coils::charged) beside = beside - figures.half_coils;
+    const bool coil = half_coils_by_place(scenario)[static_cast<std::size_t>(root.at)] > 0;
+    if (coil && coils == Coils::charged) beside = beside - figures.half_coils;
     const Wide units = evidence.units_a_minor;
-    if (evidence.constant.minor() * units + root.cost <= beside.minor() * units) return "";
+    const Wide over = evidence.constant.minor() * units + root.cost - beside.minor() * units;
+    if (over <= 0 || over <= left_out(scenario, figures, evidence, root.at, coils)) return "";
     return fmt::format(
         "the constant of {} and the cost of {} units at place {} are above the {} that plans pay beside their routes",
         evidence.constant.minor(), root.cost, id, beside.minor());

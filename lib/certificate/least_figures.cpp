@@ -1,6 +1,7 @@
 #include "certificate/least_figures.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <queue>
 #include <set>
 #include <utility>
@@ -13,9 +14,15 @@ namespace spadework::certificate {
 
 namespace {
 
-/// Least sum of a price over all sets of cables that hold the strands, or nothing.
+/// Least sum of a price over all sets of cables that hold the strands, or nothing. Where one cable is large enough, one
+/// is taken.
 template <typename Price>
 std::optional<std::int64_t> least_of_sets(const Scenario& scenario, int strands, Price price) {
+    std::vector<std::int64_t> alone;
+    for (const CableProduct& cable : scenario.catalogue.cables) {
+        if (cable.strands >= strands) alone.push_back(price(cable));
+    }
+    if (!alone.empty()) return *std::ranges::min_element(alone);
     std::vector<CoverItem> items;
     for (const CableProduct& cable : scenario.catalogue.cables)
         items.push_back({cable.strands, price(cable)});
@@ -124,20 +131,19 @@ std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int
 }
 
 std::int64_t beyond_least(const Scenario& scenario, const LeastCable& least, std::int64_t millimetres) {
-    std::optional<Wide> fewest;  // Millionths of a minor unit.
-    for (const CableProduct& cable : scenario.catalogue.cables) {
-        if (cable.strands < least.strands) continue;
+    const auto of_products = least_of_sets(scenario, least.strands, [&](const CableProduct& cable) {
         const CableLengths lengths = cable_lengths(cable, Length::from_millimetres(millimetres), 0, scenario.rules);
         // One millimetre less, because lengths are rounded to millimetres; one minor unit a joint likewise.
         const std::int64_t metres = std::max<std::int64_t>(0, lengths.with_slack.millimetres() - 1);
         const std::int64_t joint = std::max<std::int64_t>(0, joint_work(cable, scenario).total().minor() - 1);
-        const std::int64_t pieces = material_of_ends(scenario, cable) + joint * lengths.joints - least.ends;
-        const Wide more = static_cast<Wide>(cable.price_per_metre.thousandths()) * metres -
-                          static_cast<Wide>(least.thousandths_a_metre) * millimetres +
-                          static_cast<Wide>(pieces) * 1'000'000;
-        fewest = fewest ? std::min(*fewest, more) : more;
-    }
-    return fewest && *fewest > 0 ? static_cast<std::int64_t>(*fewest / 1'000'000) : 0;
+        const Wide price = static_cast<Wide>(cable.price_per_metre.thousandths()) * metres / 1'000'000 +
+                           material_of_ends(scenario, cable) + Wide{joint} * lengths.joints;
+        return static_cast<std::int64_t>(std::min<Wide>(price, std::numeric_limits<std::int64_t>::max()));
+    });
+    if (!of_products) return 0;
+    const Wide metres = static_cast<Wide>(least.thousandths_a_metre) * millimetres;
+    const Wide more = Wide{*of_products} - (metres + 999'999) / 1'000'000 - least.ends;
+    return static_cast<std::int64_t>(std::max<Wide>(0, more));
 }
 
 }  // namespace spadework::certificate

@@ -40,7 +40,9 @@ struct FanOutFigures {
     std::vector<LeastCable> cables;  ///< A building's own each, in order; then the trunk, where there is one.
     std::vector<PlaceIndex> places;  ///< Where cables may fan out, ascending.
     std::vector<Money> beside;       ///< For each of these, what every plan pays beside its routes.
-    Money half_coils = {};           ///< What cables are charged too much there where coils are charged.
+    /// For each place, of that, each cable's ends without work, and what the shortest way makes it cost beyond figures.
+    std::vector<std::vector<Money>> counted;
+    Money half_coils = {};  ///< What cables are charged too much in a handhole where coils are charged.
 };
 
 /// Every building on a cable of its own from the hub. Nothing where no plan is possible.

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "certificate/bought_bound.hpp"
 #include "certificate/chain_check.hpp"
 #include "certificate/figure_check.hpp"
 #include "certificate/priced_bound.hpp"
@@ -30,6 +31,18 @@ public:
             Place& place = places_[evidence.roots[r].at];
             place.no_plan = place.no_plan || !bounds[r];
             if (bounds[r]) place.bound = std::max(place.bound.value_or(*bounds[r]), *bounds[r]);
+        }
+    }
+
+    /// Looks at cables as they are bought for places whose bounds are below what is wanted.
+    void raise(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence, Money wanted) {
+        for (std::size_t r = 0; r < evidence.roots.size(); ++r) {
+            Place& place = places_[evidence.roots[r].at];
+            for (std::size_t set = 0; set < evidence.prices.size(); ++set) {
+                if (place.no_plan || !place.bound || *place.bound >= wanted) break;
+                const auto bound = bought_bound(scenario, figures, evidence, set, r);
+                if (bound) place.bound = std::max(*place.bound, *bound);
+            }
         }
     }
 
@@ -115,6 +128,8 @@ std::vector<std::string> proof_faults(const Scenario& scenario, const Certificat
         if (!faults.empty()) return faults;
         places.add(*evidence, direct_bounds(scenario, *evidence));
     }
+    for (const auto& evidence : certificate.proof.routes)
+        places.raise(scenario, *figures, *evidence, certificate.direct_bound);
     std::optional<PlaceIndex> without;
     direct = places.least(figures->places, without);
     if (!without) return {};

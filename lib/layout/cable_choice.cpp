@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "graph/saturating.hpp"
 #include "rates/cable_rates.hpp"
 #include "rates/cheapest_cover.hpp"
 
@@ -34,9 +35,15 @@ std::vector<CoverItem> cover_items(const Scenario& scenario, Price price) {
     return items;
 }
 
-/// Least of a price over all sets of cables that hold the strands: one large cable or several.
+/// Least of a price over all sets of cables that may carry the strands: one cable where one is large enough, else
+/// several.
 template <typename Price>
 std::optional<std::int64_t> least_over_sets(const Scenario& scenario, int strands, Price price) {
+    std::optional<std::int64_t> of_one;
+    for (const CableProduct& cable : scenario.catalogue.cables) {
+        if (cable.strands >= strands) of_one = std::min<std::int64_t>(of_one.value_or(price(cable)), price(cable));
+    }
+    if (of_one) return of_one;
     const auto items = cover_items(scenario, price);
     const auto counts = cheapest_cover(items, strands);
     if (!counts) return std::nullopt;
@@ -75,16 +82,15 @@ Money end_material(const Scenario& scenario, const CableProduct& cable) {
     return factory ? amount(cable.factory_end_price, std::int64_t{2}) : Money();
 }
 
-/// Least price of the product over at least `route`, less what `least` says of that route; in millionths of a minor
-/// unit. A millimetre of cable and a minor unit a joint allow for rounding.
-Wide beyond(const Scenario& scenario, const CableProduct& cable, const ProductFigures& least, Length route) {
+/// Least price of the product over at least `route`, work at its ends left out; in minor units, rounded down. A
+/// millimetre of cable and a minor unit a joint allow for rounding.
+std::int64_t least_over(const Scenario& scenario, const CableProduct& cable, Length route) {
     const CableLengths lengths = cable_lengths(cable, route, 0, scenario.rules);
     const Wide metres = static_cast<Wide>(cable.price_per_metre.thousandths()) *
-                            std::max<std::int64_t>(0, lengths.with_slack.millimetres() - 1) -
-                        static_cast<Wide>(least.per_route_metre.thousandths()) * route.millimetres();
+                        std::max<std::int64_t>(0, lengths.with_slack.millimetres() - 1);
     const Money joint = std::max(Money(), joint_work(cable, scenario).total() - Money::from_minor(1));
-    const Money pieces = end_material(scenario, cable) - least.ends + joint * lengths.joints;
-    return metres + static_cast<Wide>(pieces.minor()) * 1'000'000;
+    const Money pieces = end_material(scenario, cable) + joint * lengths.joints;
+    return graph::saturated(metres / 1'000'000 + pieces.minor());
 }
 
 /// Work and pigtails at both ends for the strands in use, whatever the product.
@@ -113,7 +119,7 @@ std::optional<ProductFigures> product_figures(const Scenario& scenario, int stra
 
 }  // namespace
 
-std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int strands, Length route) {
+std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int strands, Length route, Money passage) {
     const auto& cables = scenario.catalogue.cables;
     std::vector<int> best;
     Money best_price;
@@ -129,7 +135,9 @@ std::optional<std::vector<int>> cheapest_cables(const Scenario& scenario, int st
     if (!best.empty()) return best;
     const auto counts = cheapest_cover(cover_items(scenario,
                                                    [&](const CableProduct& cable) {
-                                                       return price_over(scenario, cable, cable.strands, route).minor();
+                                                       const Money price =
+                                                           price_over(scenario, cable, cable.strands, route);
+                                                       return (price + passage).minor();
                                                    }),
                                        strands);
     if (!counts) return std::nullopt;
@@ -145,6 +153,7 @@ std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int
     LeastCable least;
     least.per_route_metre = figures->per_route_metre;
     least.pieces = figures->pieces;
+    least.of_product = figures->ends;
     least.ends = figures->ends + least_end_work(scenario, strands_in_use);
     least.rounding = Money::from_minor(rounding_of_lines(scenario) * most_pieces(scenario, strands));
     return least;
@@ -153,14 +162,12 @@ std::optional<LeastCable> least_cable(const Scenario& scenario, int strands, int
 Money least_beyond_figures(const Scenario& scenario, int strands, Length route) {
     const auto figures = product_figures(scenario, strands);
     if (!figures) return Money();
-    std::optional<Wide> least;
-    for (const CableProduct& cable : scenario.catalogue.cables) {
-        if (cable.strands < strands) continue;
-        const Wide here = beyond(scenario, cable, *figures, route);
-        least = least ? std::min(*least, here) : here;
-    }
-    if (!least || *least <= 0) return Money();
-    return Money::from_minor(static_cast<std::int64_t>(*least / 1'000'000));
+    const auto least = least_over_sets(scenario, strands,
+                                       [&](const CableProduct& cable) { return least_over(scenario, cable, route); });
+    if (!least) return Money();
+    const Wide metres = static_cast<Wide>(figures->per_route_metre.thousandths()) * route.millimetres();
+    const Wide beyond = *least - (metres + 999'999) / 1'000'000 - figures->ends.minor();
+    return Money::from_minor(static_cast<std::int64_t>(std::max<Wide>(0, beyond)));
 }
 
 }  // namespace spadework

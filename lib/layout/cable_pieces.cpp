@@ -37,10 +37,11 @@ void place_rest(const Scenario& scenario, std::vector<CablePiece>& pieces, int s
 
 }  // namespace
 
-std::optional<std::vector<CablePiece>> pieces_for(const Scenario& scenario, StrandNeed need, int links, Length route) {
+std::optional<std::vector<CablePiece>> pieces_for(const Scenario& scenario, StrandNeed need, int links, Length route,
+                                                  Money passage) {
     const int strands = strands_per_link(scenario.rules.strand_use);
     for (int extra = 0; extra <= most_extra_strands; ++extra) {
-        const auto products = cheapest_cables(scenario, need.total() + extra, route);
+        const auto products = cheapest_cables(scenario, need.total() + extra, route, passage);
         if (!products) return std::nullopt;
         std::vector<CablePiece> pieces;
         for (const int product : *products)

@@ -20,6 +20,8 @@ struct CablePiece {
 /// Cables for `need` over a route, with links of `strands_per_link` placed whole: a link's strands are never split
 /// between two cables. One cable where one is large enough. Nothing when the catalogue has no cable that can hold a
 /// link.
-std::optional<std::vector<CablePiece>> pieces_for(const Scenario& scenario, StrandNeed need, int links, Length route);
+/// Each cable pays `passage` for its ducts and its pulling.
+std::optional<std::vector<CablePiece>> pieces_for(const Scenario& scenario, StrandNeed need, int links, Length route,
+                                                  Money passage = {});
 
 }  // namespace spadework

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <numeric>
 
 #include "graph/shared_cost_solver.hpp"
+#include "layout/bought_bound.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
@@ -40,14 +42,23 @@ RoutedLayout by_shortest_ways(const Network& network, const ShortestWays& ways, 
     return routed_by(paths, network, scenario);
 }
 
-/// What the cables cost beyond their figures because none is shorter than the shortest way.
-Money beyond_figures(const Scenario& scenario, const ShortestWays& from_hub) {
-    Money sum;
+/// What each cable costs beyond its figures because none is shorter than the shortest way.
+std::vector<Money> beyond_figures(const Scenario& scenario, const ShortestWays& from_hub) {
+    std::vector<Money> beyond;
     for (std::size_t b = 0; b < scenario.buildings.size(); ++b) {
         const Length least = *from_hub.length[static_cast<std::size_t>(scenario.buildings[b].place)];
-        sum += beyond_service_figures(scenario, static_cast<BuildingIndex>(b), least);
+        beyond.push_back(beyond_service_figures(scenario, static_cast<BuildingIndex>(b), least));
     }
-    return sum;
+    return beyond;
+}
+
+/// The cables as they are bought, where bounds count so much beyond the figures of each.
+BoughtCables bought_cables(const Scenario& scenario, const CostScale& scale, const ServiceFigures& figures,
+                           const std::vector<Money>& beyond) {
+    BoughtCables cables{scale, bought_demands(scenario, figures), {{}}};
+    for (std::size_t b = 0; b < scenario.buildings.size(); ++b)
+        cables.roots.front().counted.push_back(figures.cables[b].of_product + beyond[b]);
+    return cables;
 }
 
 }  // namespace
@@ -62,9 +73,13 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     LayoutTask task;
     task.kind = LayoutKind::home_runs;
     task.network = &network;
-    task.constant = figures.constant + beyond_figures(scenario, from_hub);
+    const std::vector<Money> beyond = beyond_figures(scenario, from_hub);
+    const BoughtCables cables = bought_cables(scenario, network.scale, figures, beyond);
+    task.constant = std::accumulate(beyond.begin(), beyond.end(), figures.constant);
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
-        const auto solution = solve_by_measure(problem_on(on, scenario, figures), run);
+        const graph::SharedCostProblem problem = problem_on(on, scenario, figures);
+        MeasuredSolution solution = solve_by_measure(problem, run);
+        if (run.target_gap < 1) raise_by_bought_cables(problem, cables, solution);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
         return routing;

@@ -51,8 +51,12 @@ bool same_figures(const graph::FeederSize& a, const graph::FeederSize& b) {
 std::optional<CableFigures> cable_figures(const Scenario& scenario, const CostScale& scale, const StrandNeed& need) {
     const auto least = least_cable(scenario, need.total(), need.in_use);
     if (!least) return std::nullopt;
-    return CableFigures{scale.units_per_millimetre(least->per_route_metre), least->pieces, least->ends, least->rounding,
-                        least->per_route_metre};
+    return CableFigures{scale.units_per_millimetre(least->per_route_metre),
+                        least->pieces,
+                        least->ends,
+                        least->rounding,
+                        least->per_route_metre,
+                        least->of_product};
 }
 
 ServiceFigures service_figures(const Scenario& scenario, const CostScale& scale, const ShortestWays& from_hub) {

@@ -23,6 +23,7 @@ struct CableFigures {
     Money ends;
     Money rounding;  ///< To be taken off once a cable route; see LeastCable.
     UnitPrice per_route_metre;
+    Money of_product;  ///< Of `ends`, what is paid for the cable itself.
 };
 
 /// Figures of every building's own cable, with the least cost of all that hangs on it.

@@ -4,6 +4,7 @@
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/assembly.hpp"
+#include "layout/bought_bound.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
 #include "layout/room_prices.hpp"
@@ -33,11 +34,15 @@ public:
         }
     }
 
-    [[nodiscard]] Money at(PlaceIndex place) const {
-        Money sum = beyond_trunk_figures(scenario_, trunk_.strands_in_use, from_hub(place));
-        for (const auto& [building, ways] : long_drops_)
-            sum += beyond_service_figures(scenario_, building, *ways.length[static_cast<std::size_t>(place)]);
-        return sum;
+    /// Of each building's drop in order, then of the trunk.
+    [[nodiscard]] std::vector<Money> at(PlaceIndex place) const {
+        std::vector<Money> beyond(scenario_.buildings.size());
+        for (const auto& [building, ways] : long_drops_) {
+            beyond[static_cast<std::size_t>(building)] =
+                beyond_service_figures(scenario_, building, *ways.length[static_cast<std::size_t>(place)]);
+        }
+        beyond.push_back(beyond_trunk_figures(scenario_, trunk_.strands_in_use, from_hub(place)));
+        return beyond;
     }
 
 private:
@@ -50,6 +55,25 @@ private:
     std::vector<std::pair<BuildingIndex, ShortestWays>> long_drops_;
 };
 
+int trunk_strands(const Scenario& scenario, const TrunkProblem& trunk) {
+    return trunk_need(trunk.strands_in_use, scenario.rules, scenario.growth).total();
+}
+
+/// Figures of the one trunk, which is there: trunk_holds_all().
+CableFigures trunk_cable(const Scenario& scenario, const TrunkProblem& trunk) {
+    return cable_figures(scenario, trunk.network.scale, {0, trunk_strands(scenario, trunk), 0})
+        .value_or(CableFigures());
+}
+
+/// Half a coil of every cable: they all begin or end at the enclosure, and in a handhole pay so much too much there.
+Money half_coils_at_enclosure(const Scenario& scenario, const TrunkProblem& trunk) {
+    std::vector<UnitPrice> prices;
+    for (const CableFigures& cable : trunk.service.cables)
+        prices.push_back(cable.per_route_metre);
+    prices.push_back(trunk_cable(scenario, trunk).per_route_metre);
+    return half_coils(scenario, prices);
+}
+
 /// The enclosure is the root; every building hangs from it, and so does the hub, at the trunk's price.
 graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const Network& network,
                                    const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond) {
@@ -61,10 +85,33 @@ graph::SharedCostProblem rooted_at(const std::vector<PlaceIndex>& places, const 
     const graph::FeederSize& size = trunk.sizes.back();
     problem.demands.push_back({scenario.hub.place, size.weight, size.multiplicity});
     for (const PlaceIndex place : places) {
-        const Money extra = scenario.places[static_cast<std::size_t>(place)].enclosure_extra + beyond.at(place);
-        problem.roots.push_back({place, network.scale.units(extra)});
+        const std::vector<Money> more = beyond.at(place);
+        Money cost = scenario.places[static_cast<std::size_t>(place)].enclosure_extra;
+        cost = std::accumulate(more.begin(), more.end(), cost);
+        if (!leaves_coils_at(scenario, place)) cost += half_coils_at_enclosure(scenario, trunk);
+        problem.roots.push_back({place, network.scale.units(cost)});
     }
     return problem;
+}
+
+/// The drops and the trunk as they are bought.
+BoughtCables bought_cables(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
+                           const BeyondFigures& beyond) {
+    BoughtCables cables{trunk.network.scale, bought_demands(scenario, trunk.service), {}};
+    std::vector<CableFigures> figures = trunk.service.cables;
+    figures.push_back(trunk_cable(scenario, trunk));
+    cables.demands.push_back({BoughtCable(scenario, trunk_strands(scenario, trunk)), figures.back().of_product});
+    for (const PlaceIndex place : places) {
+        BoughtRoot root{0, beyond.at(place)};
+        const bool coils = leaves_coils_at(scenario, place);
+        if (coils) root.coil_too_much = half_coil(scenario).millimetres();
+        for (std::size_t d = 0; d < figures.size(); ++d) {
+            root.counted[d] += figures[d].of_product;
+            if (coils) root.counted[d] = root.counted[d] - half_coils(scenario, {figures[d].per_route_metre});
+        }
+        cables.roots.push_back(std::move(root));
+    }
+    return cables;
 }
 
 RoutedLayout routed_by(const graph::SharedCostPlan& plan, PlaceIndex enclosure, const Network& network,
@@ -81,18 +128,7 @@ RoutedLayout routed_by(const graph::SharedCostPlan& plan, PlaceIndex enclosure, 
     return routed;
 }
 
-/// Half a coil of every cable: they all begin or end at the enclosure, and may pay so much too much there.
-Money half_coils_at_enclosure(const Scenario& scenario, const TrunkProblem& trunk) {
-    std::vector<UnitPrice> prices;
-    for (const CableFigures& cable : trunk.service.cables)
-        prices.push_back(cable.per_route_metre);
-    const StrandNeed need = trunk_need(trunk.strands_in_use, scenario.rules, scenario.growth);
-    const auto of_trunk = cable_figures(scenario, trunk.network.scale, {0, need.total(), 0});
-    if (of_trunk) prices.push_back(of_trunk->per_route_metre);
-    return half_coils(scenario, prices);
-}
-
-/// Cost of every plan beside its routes and its place's extra.
+/// Cost of every plan beside its routes and its place's cost, with the enclosure in a handhole.
 Money constant_cost(const Scenario& scenario, const TrunkProblem& trunk) {
     return trunk.service.constant + trunk.trunk_end_work + trunk.network.scale.money(trunk.sizes.back().fixed) -
            half_coils_at_enclosure(scenario, trunk);
@@ -145,8 +181,10 @@ LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenar
     LayoutTask task = bare_task(scenario, trunk);
     const auto beyond = std::make_shared<const BeyondFigures>(scenario, trunk);
     task.route = [&scenario, &trunk, beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
-        const auto solution =
-            solve_by_measure(rooted_at(places, on, scenario, trunk, *beyond), not_closer_than_shows(run));
+        const graph::SharedCostProblem problem = rooted_at(places, on, scenario, trunk, *beyond);
+        MeasuredSolution solution = solve_by_measure(problem, not_closer_than_shows(run));
+        if (run.target_gap < 1)
+            raise_by_bought_cables(problem, bought_cables(places, scenario, trunk, *beyond), solution);
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
@@ -232,25 +270,34 @@ void take_over(const Scenario& scenario, Design other, Design& design) {
     design = std::move(other);
 }
 
+/// Whether a plan with that bound may be cheaper than the design's by so much that it shows.
+bool leaves_a_chance(const Scenario& scenario, Money bound, const Design& design) {
+    const auto cost = static_cast<double>(cost_to_build(scenario, *design.plan).minor());
+    return static_cast<double>(bound.minor()) < cost * (1.0 - kCloseEnough);
+}
+
 /// Works out the places whose bounds leave them a chance, lowest bound first: what a router does not see, such as
-/// joints and order lengths, may make another place the cheapest. The layout's own bound stays.
+/// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely.
 void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const std::vector<graph::Cost>& bounds,
                           const DesignLimits& limits, Design& design) {
     constexpr std::size_t most_places = 5;
-    const Money least = constant_cost(scenario, trunk);
-    std::vector<std::pair<graph::Cost, PlaceIndex>> order;
-    for (std::size_t p = 0; p < bounds.size(); ++p) {
-        const Money bound = least + trunk.network.scale.money(bounds[p]);
-        if (bound < cost_to_build(scenario, *design.plan)) order.emplace_back(bounds[p], trunk.places[p]);
-    }
-    std::sort(order.begin(), order.end());
+    std::vector<Money> direct;
+    for (const graph::Cost bound : bounds)
+        direct.push_back(constant_cost(scenario, trunk) + trunk.network.scale.money(bound));
     const TimeLeft time(limits);
-    for (std::size_t i = 0; i < std::min(order.size(), most_places) && !time.asked_to_stop(); ++i) {
+    std::size_t tried = 0;
+    for (const std::size_t p : by_bound(bounds)) {
+        if (tried++ == most_places || !leaves_a_chance(scenario, direct[p], design) || time.asked_to_stop()) break;
         const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress, limits.target_gap};
-        Design other = optimise(scenario, task_at({order[i].second}, scenario, trunk), share);
+        Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk), share);
+        if (other.direct_bound > direct[p]) {
+            direct[p] = other.direct_bound;
+            design.certificate.add(other.certificate);
+        }
         other.direct_bound = Money();
         take_over(scenario, std::move(other), design);
     }
+    if (!direct.empty()) design.direct_bound = std::max(design.direct_bound, *std::ranges::min_element(direct));
 }
 
 }  // namespace

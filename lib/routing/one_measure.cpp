@@ -4,6 +4,7 @@
 #include <map>
 
 #include "graph/two_level_even.hpp"
+#include "routing/light_measure.hpp"
 
 namespace spadework {
 
@@ -18,21 +19,6 @@ Cost passage_rate(const graph::SharedCostEdge& edge) {
 }
 
 using Edges = std::vector<graph::SharedCostEdge>;
-
-/// The passage rate that most length has.
-Cost common_rate(const Edges& edges) {
-    std::map<Cost, Cost> length_at;
-    for (const graph::SharedCostEdge& edge : edges)
-        length_at[passage_rate(edge)] += edge.length;
-    Cost common = 0;
-    Cost longest = -1;
-    for (const auto& [rate, length] : length_at) {
-        if (length <= longest) continue;
-        common = rate;
-        longest = length;
-    }
-    return common;
-}
 
 /// How much one unit of passage counts for a cable against one unit of its own weight: multiplicity / weight.
 struct Share {
@@ -94,7 +80,7 @@ struct MeasuredEdges {
 };
 
 MeasuredEdges measured(const Edges& edges, const std::vector<Payer>& payers) {
-    MeasuredEdges result{edges, common_rate(edges), true};
+    MeasuredEdges result{edges, common_passage_rate(edges), true};
     const ShareRange shares = shares_of(payers, result.common);
     for (graph::SharedCostEdge& edge : result.edges) {
         result.exact = result.exact && passage_rate(edge) == result.common && (edge.length > 0 || edge.passage == 0);
@@ -158,7 +144,32 @@ void try_sketch(const graph::SharedCostProblem& problem, const graph::SolveLimit
     take_better_plan(problem, best, sketched);
 }
 
+/// A problem in the measure that charges a plan most, with what its charges leave out.
+LightMeasure closest_measure(const graph::SharedCostProblem& problem, const graph::SharedCostProblem& one_measure,
+                             const graph::SolveLimits& limits) {
+    const graph::SharedCostSolution sketched = graph::sketch(one_measure, limits);
+    if (sketched.plan) {
+        const Cost known = graph::cost_of(one_measure, *sketched.plan).value_or(0);
+        if (auto light = in_light_measure(problem, *sketched.plan, known)) return std::move(*light);
+    }
+    return {one_measure, {}};
+}
+
 }  // namespace
+
+Cost common_passage_rate(const std::vector<graph::SharedCostEdge>& edges) {
+    std::map<Cost, Cost> length_at;
+    for (const graph::SharedCostEdge& edge : edges)
+        length_at[passage_rate(edge)] += edge.length;
+    Cost common = 0;
+    Cost longest = -1;
+    for (const auto& [rate, length] : length_at) {
+        if (length <= longest) continue;
+        common = rate;
+        longest = length;
+    }
+    return common;
+}
 
 OneMeasure in_one_measure(const graph::SharedCostProblem& problem) {
     std::vector<Payer> payers;
@@ -196,15 +207,18 @@ MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const
     const OneMeasure measure = in_one_measure(problem);
     graph::SolveLimits run = limits;
     run.seconds = limits.seconds / 2;
-    const graph::SharedCostSolution measured = graph::solve(measure.problem, measure.exact ? limits : run);
-    MeasuredSolution best{measured, {{measure.problem, measured.certificate}}};
+    LightMeasure solved =
+        measure.exact ? LightMeasure{measure.problem, {}} : closest_measure(problem, measure.problem, run);
+    const graph::SharedCostSolution measured = graph::solve(solved.problem, measure.exact ? limits : run);
+    MeasuredSolution best{measured, {}};
+    best.proofs.push_back({std::move(solved.problem), measured.certificate, std::move(solved.left_out)});
     best.plan.reset();
     best.optimal = false;
     take_better_plan(problem, best, measured);
     if (measure.exact || leaves_nothing(best, limits)) return best;
     if (quick_as_it_is(problem)) {
         const graph::SharedCostSolution plain = graph::solve(problem, run);
-        best.proofs.push_back({problem, plain.certificate});
+        best.proofs.push_back({problem, plain.certificate, {}});
         take_better_bounds(best, plain);
         take_better_plan(problem, best, plain);
     } else {

@@ -22,10 +22,15 @@ struct OneMeasure {
 
 OneMeasure in_one_measure(const graph::SharedCostProblem& problem);
 
+/// The passage cost a length unit, rounded down, that most length has.
+graph::Cost common_passage_rate(const std::vector<graph::SharedCostEdge>& edges);
+
 /// A problem as it was solved, and the prices that bound it.
 struct ProvedProblem {
     graph::SharedCostProblem problem;
     graph::SharedCostCertificate certificate;
+    /// What roots cost besides because charges leave it out, for each demand and root; see LightMeasure.
+    std::vector<std::vector<graph::Cost>> left_out = {};
 };
 
 struct MeasuredSolution : graph::SharedCostSolution {
@@ -33,9 +38,9 @@ struct MeasuredSolution : graph::SharedCostSolution {
     std::vector<ProvedProblem> proofs;
 };
 
-/// Solves a problem in one measure, which bounds it, and prices the plan as the original does. Where the measure is not
-/// exact, a small problem is solved as it is as well, and the better bound and plan are kept; a large one has a plan
-/// sketched as it is.
+/// Solves a problem in one measure, which bounds it, and prices the plan as the original does; where the measure is not
+/// exact, in the one that charges a sketched plan most (LightMeasure). A small problem of which that leaves something
+/// is solved as it is as well, and the better bound and plan are kept; a large one has a plan sketched as it is.
 MeasuredSolution solve_by_measure(const graph::SharedCostProblem& problem, const graph::SolveLimits& limits);
 
 /// The same for fan-out points, feeders measured with everybody's own cables.

@@ -152,6 +152,37 @@ TEST_CASE("what a long route costs beyond the figures is never more than the bil
     CHECK(rounds_with_more > 400);
 }
 
+TEST_CASE("what a long route costs beyond the figures of several cables is never more than any set of them shows") {
+    Dice dice(24);
+    int rounds_with_more = 0;
+    for (int round = 0; round < 1500; ++round) {
+        Scenario site = awkward_site(dice);
+        const int in_use = site.catalogue.cables.back().strands + static_cast<int>(dice.between(1, 6));
+        const auto least = least_cable(site, in_use, in_use);
+        REQUIRE(least);
+        const std::int64_t per_minor = network_of(site).scale.per_minor;
+        const Money more = least_beyond_figures(site, in_use, site.segments[0].length);
+        rounds_with_more += more > Money() ? 1 : 0;
+        site.segments[0].length += Length::from_millimetres(dice.between(0, 90'000));
+        const graph::Cost bound = least_units(site, *least) + network_of(site).scale.units(more);
+        for_each_set(site.catalogue.cables.size(), 4, [&](const std::vector<int>& counts) {
+            std::vector<int> pieces;
+            int held = 0;
+            for (std::size_t i = 0; i < counts.size(); ++i) {
+                pieces.insert(pieces.end(), static_cast<std::size_t>(counts[i]), static_cast<int>(i));
+                held += counts[i] * site.catalogue.cables[i].strands;
+            }
+            if (held < in_use) return;
+            std::int64_t bill = 0;
+            const std::vector<int> share = shares(site, pieces, in_use);
+            for (std::size_t p = 0; p < pieces.size(); ++p)
+                bill += bill_of_piece(site, pieces[p], share[p], site.segments[0].length);
+            CHECK_MESSAGE(bound <= bill * per_minor, "round ", round, ": bound ", bound, " bill ", bill);
+        });
+    }
+    CHECK(rounds_with_more > 100);
+}
+
 TEST_CASE("a route longer than the longest factory length costs a joint beyond the figures") {
     Scenario site = drawing::row_site(1, 100);
     site.catalogue.cables = {drawing::cable(4, 90)};
@@ -162,7 +193,10 @@ TEST_CASE("a route longer than the longest factory length costs a joint beyond t
     const Money more = least_beyond_figures(site, 4, Length::from_metres(700));
     CHECK(more >= joint - Money::from_minor(200));
     CHECK(more <= joint + Money::from_minor(100));
-    CHECK(least_beyond_figures(site, 5, Length::from_metres(700)) == Money());  // No one product is large enough.
+    // Two cables, where no one product is large enough, have two.
+    const Money of_two = least_beyond_figures(site, 5, Length::from_metres(700));
+    CHECK(of_two >= joint * 2 - Money::from_minor(200));
+    CHECK(of_two <= joint * 2 + Money::from_minor(200));
 }
 
 TEST_CASE("many cheap cables do not let the roundings of their lines outgrow the bound") {
@@ -188,6 +222,16 @@ TEST_CASE("the cheapest cable is the cheapest of those large enough, by the rout
     CHECK(cheapest_cables(site, 5, Length::from_metres(10)) == std::vector<int>{1});
     CHECK(cheapest_cables(site, 5, Length::from_metres(100000)) == std::vector<int>{2});
     CHECK(cheapest_cables(site, 13, Length::from_metres(10)) == std::vector<int>{2});
+}
+
+TEST_CASE("every cable of a set pays for its ducts and its pulling, so that one more may come dearer than its price") {
+    Scenario site = drawing::bare_site();
+    site.catalogue.cables = {drawing::cable(4, 10), drawing::cable(12, 90)};
+    for (CableProduct& cable : site.catalogue.cables)
+        cable.factory_end_price = UnitPrice();
+    const Length route = Length::from_metres(1000);
+    CHECK(cheapest_cables(site, 24, route) == std::vector<int>{0, 0, 0, 0, 0, 0});
+    CHECK(cheapest_cables(site, 24, route, Money::from_minor(1'000'000)) == std::vector<int>{1, 1});
 }
 
 TEST_CASE("where no cable is large enough, the cheapest set that is") {

@@ -49,6 +49,24 @@ Scenario random_site(Dice& dice) {
     return site;
 }
 
+/// Cable is most of the cost: sold in long steps, joined often, dear against trenches as short as cheap.
+Scenario site_of_dear_cable(Dice& dice) {
+    Scenario site = random_site(dice);
+    for (Segment& segment : site.segments) {
+        segment.duct_room.reset();
+        segment.pole_line = false;
+        segment.charges.clear();
+        if (dice.one_in(3)) segment.length = Length::from_metres(static_cast<double>(dice.between(1, 8)));
+    }
+    for (CableProduct& cable : site.catalogue.cables) {
+        cable.length_step = Length::from_metres(static_cast<double>(dice.between(1, 70)));
+        cable.longest = Length::from_metres(static_cast<double>(dice.between(30, 150)));
+        cable.price_per_metre = UnitPrice::from_minor(static_cast<double>(dice.between(50, 2000)));
+    }
+    site.catalogue.optics.front().reach = Length::from_metres(5000);
+    return site;
+}
+
 struct Tally {
     int sites = 0;
     int without_plan = 0;
@@ -107,6 +125,28 @@ TEST_CASE("bound, optimum and plan stand in order where ducts fill up, poles hel
         CHECK(tally->optimal * 100 >= (tally->sites - tally->without_plan) * 80);
         CHECK(tally->missed == 0);
         CHECK(tally->worst_excess < 0.10);
+    }
+}
+
+TEST_CASE("bound, optimum and plan stand in order where cable costs most, in long steps and with many joints") {
+    Tally home_runs;
+    Tally trunk;
+    for (int round = 0; round < effort(150); ++round) {
+        CAPTURE(round);
+        Dice dice(40'000 + static_cast<unsigned>(round));
+        const Scenario site = site_of_dear_cable(dice);
+        hold(site, LayoutKind::home_runs, own::best_home_runs_over_paths(site), home_runs);
+        hold(site, LayoutKind::trunk_one, own::best_trunk_with_one_enclosure_over_paths(site), trunk);
+    }
+    report("Home runs", home_runs);
+    report("Trunk, one enclosure", trunk);
+    // Measured on 150 sites: 141 and 143 plans are the optimum, the worst 29 and 11 % above it, for want of a way that
+    // saves a joint; bounds 0.5 % below it on average.
+    for (const Tally* tally : {&home_runs, &trunk}) {
+        CHECK(tally->optimal * 100 >= tally->sites * 85);
+        CHECK(tally->missed == 0);
+        CHECK(tally->worst_excess < 0.35);
+        CHECK(tally->gaps < 0.02 * tally->sites);
     }
 }
 
