@@ -8,6 +8,7 @@
 #include "certificate/edge_check.hpp"
 #include "certificate/edge_distances.hpp"
 #include "rates/cable_rates.hpp"
+#include "rates/cheapest_cover.hpp"
 
 namespace spadework::certificate {
 
@@ -15,12 +16,12 @@ namespace {
 
 constexpr std::size_t most_kept = 50'000;  ///< Beginnings of ways kept in one search.
 
-/// Least price of a cable whose route and coils come to so much, in minor units, rounded down; nothing where no product
-/// is large enough.
-std::optional<Wide> price_bought(const Scenario& scenario, int strands, std::int64_t millimetres) {
-    std::optional<Wide> least;
+/// Least price of cable for so many strands whose route and coils come to so much, in minor units, rounded down: of one
+/// where one is large enough, else of several.
+Wide price_bought(const Scenario& scenario, int strands, std::int64_t millimetres) {
+    std::vector<CoverItem> items;
+    std::optional<Wide> of_one;
     for (const CableProduct& cable : scenario.catalogue.cables) {
-        if (cable.strands < strands) continue;
         const CableLengths lengths = cable_lengths(cable, Length::from_millimetres(millimetres), 0, scenario.rules);
         const Wide metres =
             static_cast<Wide>(cable.price_per_metre.thousandths()) * lengths.ordered.millimetres() / 1'000'000;
@@ -29,9 +30,15 @@ std::optional<Wide> price_bought(const Scenario& scenario, int strands, std::int
         // A bill rounds the work on all joints of a cable at once.
         const std::int64_t joint = std::max<std::int64_t>(0, joint_work(cable, scenario).total().minor() - 1);
         const Wide price = metres + ends + Wide{joint} * lengths.joints;
-        least = std::min(least.value_or(price), price);
+        items.push_back({cable.strands, static_cast<std::int64_t>(price)});
+        if (cable.strands >= strands) of_one = std::min(of_one.value_or(price), price);
     }
-    return least;
+    if (of_one) return *of_one;
+    Wide sum = 0;
+    const auto counts = cheapest_cover(items, strands);
+    for (std::size_t i = 0; counts && i < items.size(); ++i)
+        sum += Wide{items[i].price} * (*counts)[i];
+    return sum;
 }
 
 constexpr Wide most_length = Wide{1} << 40U;
@@ -171,7 +178,6 @@ private:
 
     /// What the demand's cable, as it is bought, costs on its cheapest way beyond that, in parts.
     [[nodiscard]] Wide beyond_charges(std::size_t d, const LeastCable& cable, Wide counted) const {
-        if (!price_bought(scenario_, cable.strands, 0)) return 0;
         return std::max<Wide>(0, cheapest_bought(d, cable) - counted);
     }
 
@@ -200,17 +206,17 @@ private:
         return search;
     }
 
-    /// What every way that begins so costs at least. A minor unit and a solver unit allow for rounding.
+    /// What every way that begins so costs at least. A minor unit a cable and a solver unit allow for rounding.
     [[nodiscard]] Beginning begun(const Search& search, Wide cost, std::int64_t millimetres, PlaceIndex at) const {
         const Wide metres = static_cast<Wide>(search.cable.thousandths_a_metre) * (millimetres - coil_at_root_);
-        const Wide ends = (static_cast<Wide>(search.cable.ends) - 1) * units() - 1;
+        const Wide ends = (static_cast<Wide>(search.cable.ends) - search.cable.strands) * units() - 1;
         const Wide so_far = cost + (metres * units() / 1'000'000 + ends) * evidence_.parts;
         return {so_far + *search.rest[static_cast<std::size_t>(at)], cost, millimetres, at};
     }
 
     [[nodiscard]] Wide whole_cost(const Search& search, const Beginning& whole) const {
         const std::int64_t length = std::max<std::int64_t>(0, whole.millimetres - coil_at_root_);
-        return whole.cost + *price_bought(scenario_, search.cable.strands, length) * units() * evidence_.parts;
+        return whole.cost + price_bought(scenario_, search.cable.strands, length) * units() * evidence_.parts;
     }
 
     /// The cheapest way of the demand's cable as it is bought, prices on its way included, in parts.

@@ -34,20 +34,31 @@ bool in_one_measure(const graph::SharedCostProblem& problem) {
     return std::ranges::all_of(problem.edges, [](const graph::SharedCostEdge& edge) { return edge.passage == 0; });
 }
 
-/// The set of the proof's prices that proves most for the root at a vertex; no proof where it does not have that root.
-PriceSet best_set(const ProvedProblem& proof, graph::VertexId at) {
-    PriceSet best;
-    const auto root = std::ranges::find(proof.problem.roots, at, &graph::RootOption::at);
-    if (root == proof.problem.roots.end() || !in_one_measure(proof.problem)) return best;
-    graph::SharedCostProblem alone = proof.problem;
-    alone.roots = {*root};
+/// For each of some roots the set of the proof's prices that proves most for it; none for roots that the proof does not
+/// have.
+std::vector<PriceSet> best_sets(const ProvedProblem& proof, const std::vector<graph::VertexId>& roots) {
+    std::vector<PriceSet> best(roots.size());
+    graph::SharedCostProblem some = proof.problem;
+    some.roots.clear();
+    std::vector<std::size_t> asked;
+    for (std::size_t i = 0; i < roots.size() && in_one_measure(proof.problem); ++i) {
+        const auto root = std::ranges::find(proof.problem.roots, roots[i], &graph::RootOption::at);
+        if (root == proof.problem.roots.end()) continue;
+        some.roots.push_back(*root);
+        asked.push_back(i);
+        best[i].root = static_cast<std::size_t>(root - proof.problem.roots.begin());
+    }
+    if (asked.empty()) return best;
     std::vector<const graph::EdgePriceSet*> sets = {&proof.certificate.prices};
     for (const graph::EdgePriceSet& more : proof.certificate.more_prices)
         sets.push_back(&more);
     for (const graph::EdgePriceSet* set : sets) {
-        const auto bound = graph::bound_proved(alone, {*set, {}, proof.certificate.parts});
-        if (!bound || (best.proof != nullptr && bound->front() <= best.bound)) continue;
-        best = {&proof, set, static_cast<std::size_t>(root - proof.problem.roots.begin()), bound->front()};
+        const auto bounds = graph::bound_proved(some, {*set, {}, proof.certificate.parts});
+        for (std::size_t i = 0; bounds && i < asked.size(); ++i) {
+            PriceSet& known = best[asked[i]];
+            if (known.proof != nullptr && (*bounds)[i] <= known.bound) continue;
+            known = {&proof, set, known.root, (*bounds)[i]};
+        }
     }
     return best;
 }
@@ -171,7 +182,6 @@ private:
 
     /// What the cheapest way costs beyond that and all that is counted beside, in parts.
     Cost beyond_charges(std::size_t d, Cost charged) {
-        if (!cables_.demands[d].cable.is_one()) return 0;
         const auto& left_out = set_.proof->left_out;
         const Cost kept_out = d < left_out.size() && !left_out[d].empty() ? left_out[d][set_.root] : 0;
         const WideCost counted = static_cast<WideCost>(cables_.scale.units(root_.counted[d])) + kept_out;
@@ -193,7 +203,9 @@ private:
             const std::int64_t minor = cables_.demands[d].cable.price(std::max<std::int64_t>(0, length - coil));
             return times(times(minor, a_minor), parts_);
         };
-        const Cost ends = times(cables_.scale.units(cables_.demands[d].ends - Money::from_minor(1)), parts_);
+        const Cost ends =
+            times(cables_.scale.units(cables_.demands[d].ends - Money::from_minor(cables_.demands[d].cable.rounding())),
+                  parts_);
         price.base = ends - times(slope, coil);
         price.slope = slope;
         return bought_ways_.least_from(from(), price, most_labels);
@@ -210,15 +222,17 @@ private:
     graph::ArcCosts costs_;
 };
 
-Cost raised(const graph::SharedCostProblem& problem, const BoughtCables& cables, std::size_t root,
-            const MeasuredSolution& solution) {
-    Cost best = solution.root_bounds[root];
-    for (const ProvedProblem& proof : solution.proofs) {
-        const PriceSet set = best_set(proof, problem.roots[root].at);
-        if (set.proof == nullptr || set.bound == kLargestCost) continue;
-        best = std::max(best, BoughtBound(problem, cables, cables.roots[root], set).run());
-    }
-    return best;
+/// The roots with the lowest bounds, lowest first: those that the plan's value leaves a chance, some at most.
+std::vector<std::size_t> roots_in_question(const MeasuredSolution& solution) {
+    constexpr std::size_t most_roots = 40;
+    std::vector<std::size_t> order(solution.root_bounds.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t r) { return solution.root_bounds[r]; });
+    const auto beyond = std::ranges::find_if(order, [&](std::size_t r) {
+        return solution.root_bounds[r] > solution.plan->value + solution.plan->value / 1000;
+    });
+    order.resize(std::min({order.size(), most_roots, static_cast<std::size_t>(beyond - order.begin())}));
+    return order;
 }
 
 }  // namespace
@@ -237,14 +251,22 @@ void raise_by_bought_cables(const graph::SharedCostProblem& problem, const Bough
                             MeasuredSolution& solution) {
     const double work = static_cast<double>(problem.demands.size()) * static_cast<double>(problem.edges.size());
     if (!solution.plan || work > most_work) return;
-    std::vector<std::size_t> order(solution.root_bounds.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::ranges::stable_sort(order, {}, [&](std::size_t r) { return solution.root_bounds[r]; });
+    const std::vector<std::size_t> order = roots_in_question(solution);
+    std::vector<graph::VertexId> at;
+    for (const std::size_t root : order)
+        at.push_back(problem.roots[root].at);
+    std::vector<std::vector<PriceSet>> sets;
+    for (const ProvedProblem& proof : solution.proofs)
+        sets.push_back(best_sets(proof, at));
     Cost least = kLargestCost;
-    for (const std::size_t root : order) {
-        if (solution.root_bounds[root] >= least) break;
-        solution.root_bounds[root] = raised(problem, cables, root, solution);
-        least = std::min(least, solution.root_bounds[root]);
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        Cost& bound = solution.root_bounds[order[i]];
+        if (bound >= least) break;
+        for (const std::vector<PriceSet>& of_proof : sets) {
+            if (of_proof[i].proof == nullptr || of_proof[i].bound == kLargestCost) continue;
+            bound = std::max(bound, BoughtBound(problem, cables, cables.roots[order[i]], of_proof[i]).run());
+        }
+        least = std::min(least, bound);
     }
     solution.bound = std::max(solution.bound, *std::ranges::min_element(solution.root_bounds));
 }

@@ -1,9 +1,11 @@
 #include "layout/bought_cable.hpp"
 
 #include <algorithm>
-#include <limits>
+#include <optional>
+#include <vector>
 
 #include "rates/cable_rates.hpp"
+#include "rates/cheapest_cover.hpp"
 
 namespace spadework {
 
@@ -25,17 +27,27 @@ std::int64_t price_of(const Scenario& scenario, const CableProduct& cable, Lengt
 
 }  // namespace
 
-BoughtCable::BoughtCable(const Scenario& scenario, int strands) : scenario_(scenario) {
-    for (const CableProduct& cable : scenario.catalogue.cables) {
-        if (cable.strands >= strands) products_.push_back(&cable);
-    }
+BoughtCable::BoughtCable(const Scenario& scenario, int strands) : scenario_(scenario), strands_(strands) {
+    is_one_ = std::ranges::any_of(scenario.catalogue.cables,
+                                  [strands](const CableProduct& cable) { return cable.strands >= strands; });
 }
 
 std::int64_t BoughtCable::price(std::int64_t millimetres) const {
-    std::int64_t least = std::numeric_limits<std::int64_t>::max();
-    for (const CableProduct* product : products_)
-        least = std::min(least, price_of(scenario_, *product, Length::from_millimetres(millimetres)));
-    return least;
+    const Length route = Length::from_millimetres(millimetres);
+    std::optional<std::int64_t> of_one;
+    std::vector<CoverItem> items;
+    for (const CableProduct& cable : scenario_.catalogue.cables) {
+        if (is_one_ && cable.strands < strands_) continue;
+        const std::int64_t price = price_of(scenario_, cable, route);
+        of_one = std::min(of_one.value_or(price), price);
+        items.push_back({cable.strands, price});
+    }
+    if (is_one_) return *of_one;
+    std::int64_t sum = 0;
+    const std::vector<int> counts = cheapest_cover(items, strands_).value_or(std::vector<int>(items.size(), 0));
+    for (std::size_t i = 0; i < items.size(); ++i)
+        sum += items[i].price * counts[i];
+    return sum;
 }
 
 }  // namespace spadework
