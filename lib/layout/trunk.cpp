@@ -151,7 +151,13 @@ LayoutTask task_with(const graph::TwoLevelPlan& plan, graph::Cost bound, const S
 }  // namespace
 
 Design design_trunk(const Scenario& scenario, const DesignLimits& limits) {
-    return design_with(LayoutKind::trunk, scenario, limits);
+    if (scenario.rules.most_enclosures != 1) return design_with(LayoutKind::trunk, scenario, limits);
+    Design one = design_trunk_one(scenario, limits);
+    one.layout = LayoutKind::trunk;
+    for (std::optional<Plan>* plan : {&one.plan, &one.nearest}) {
+        if (*plan) (*plan)->layout = LayoutKind::trunk;
+    }
+    return one;
 }
 
 Design design_mixed(const Scenario& scenario, const DesignLimits& limits) {

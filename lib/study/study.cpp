@@ -120,14 +120,14 @@ private:
         designs_[at] = design(layouts_[at], scenario_, limits);
     }
 
-    /// The mixed layout decides all that the trunk layout does, so that often nothing is left to do for the trunk. It
-    /// may take half of the trunk's time besides its own.
+    /// The mixed layout decides all that the trunk layout does, so that often nothing is left to do for the trunk, save
+    /// with one enclosure, which is bounded more closely alone. It may take half of the trunk's time besides its own.
     void design_with_trunk(std::size_t mixed, int threads) {
         const double own = shares_.begin_job();
         const double of_trunk = shares_.begin_job() / 2;
         design_at(mixed, own + of_trunk, threads);
         auto known = trunk_within(designs_[mixed]);
-        if (!known) return design_at(*trunk_, of_trunk, threads);
+        if (!known || scenario_.rules.most_enclosures == 1) return design_at(*trunk_, of_trunk, threads);
         LayoutProgress progress(LayoutKind::trunk, observer_, mutex_);
         designs_[*trunk_] = std::move(*known);
     }
