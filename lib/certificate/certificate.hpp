@@ -38,11 +38,11 @@
 //    rounded half up, make it `bound`.
 // 6. Cables as they are bought. Where every edge's passage is 0, a set of prices may prove more for a root. For each
 //    demand take instead of its distance, and of what 2b counts for its cable (its ends without work, what it costs
-//    beyond that on the shortest way, what charges leave out), the least that any path from root to demand comes to: its
-//    prices, ducts and pulling, and the cheapest product for its length and coils, in whole steps of length, with ends
-//    and joints. So much more may be counted as leaves S_a / k_a + S_b / k_b below twice the `length` of every edge on
-//    which demands a and b have prices in opposite directions, for S what is counted more and k a demand's charge
-//    (`weight`) a unit of `length`. layout/bought_bound.hpp says why.
+//    beyond that on the shortest way, what charges leave out), the least that any path from root to demand comes to:
+//    its prices, ducts and pulling, and the cheapest product for its length and coils, in whole steps of length, with
+//    ends and joints. So much more may be counted as leaves S_a / k_a + S_b / k_b below twice the `length` of every
+//    edge on which demands a and b have prices in opposite directions, for S what is counted more and k a demand's
+//    charge (`weight`) a unit of `length`. layout/bought_bound.hpp says why.
 //
 // Evidence of `trunks` (layouts with any number of enclosures) and of `chains` has edges, a constant and prices of the
 // same kind and is checked in the same order, with rules of its own for what the prices prove:
