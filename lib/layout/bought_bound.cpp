@@ -19,7 +19,7 @@ using graph::times;
 using graph::WideCost;
 
 constexpr std::size_t most_labels = 20'000;  ///< Of one search for a way.
-constexpr double most_work = 2e7;            ///< Demands times edges; sites beyond keep their bounds.
+constexpr double most_work = 4e6;            ///< Demands times edges; sites beyond keep their bounds.
 constexpr graph::Length most_length = graph::Length{1} << 40U;  ///< In millimetres: longer than any site.
 
 /// One set of prices, proved for one root.
@@ -134,11 +134,13 @@ public:
           charged_ways_(problem.vertex_count, measured_.edges),
           bought_ways_(problem.vertex_count, problem.edges) {}
 
-    Cost run() {
+    /// The bound that the prices alone prove, once time is up.
+    Cost run(const graph::pair_routes::StopRule& time) {
         WideCost sum = 0;
         std::vector<Cost> beyond;
         std::vector<graph::Length> wanted;
         for (std::size_t d = 0; d < problem_.demands.size(); ++d) {
+            if (time.reached()) return set_.bound;
             const Cost charged = charged_way(d);
             if (charged == kLargestCost) return set_.bound;
             sum += charged;
@@ -248,23 +250,25 @@ std::vector<BoughtDemand> bought_demands(const Scenario& scenario, const Service
 }
 
 void raise_by_bought_cables(const graph::SharedCostProblem& problem, const BoughtCables& cables,
-                            MeasuredSolution& solution) {
+                            const graph::pair_routes::StopRule& time, MeasuredSolution& solution) {
     const double work = static_cast<double>(problem.demands.size()) * static_cast<double>(problem.edges.size());
-    if (!solution.plan || work > most_work) return;
+    if (!solution.plan || work > most_work || time.reached()) return;
     const std::vector<std::size_t> order = roots_in_question(solution);
     std::vector<graph::VertexId> at;
     for (const std::size_t root : order)
         at.push_back(problem.roots[root].at);
     std::vector<std::vector<PriceSet>> sets;
-    for (const ProvedProblem& proof : solution.proofs)
+    for (const ProvedProblem& proof : solution.proofs) {
+        if (time.reached()) return;
         sets.push_back(best_sets(proof, at));
+    }
     Cost least = kLargestCost;
     for (std::size_t i = 0; i < order.size(); ++i) {
         Cost& bound = solution.root_bounds[order[i]];
-        if (bound >= least) break;
+        if (bound >= least || time.reached()) break;
         for (const std::vector<PriceSet>& of_proof : sets) {
             if (of_proof[i].proof == nullptr || of_proof[i].bound == kLargestCost) continue;
-            bound = std::max(bound, BoughtBound(problem, cables, cables.roots[order[i]], of_proof[i]).run());
+            bound = std::max(bound, BoughtBound(problem, cables, cables.roots[order[i]], of_proof[i]).run(time));
         }
         least = std::min(least, bound);
     }

@@ -17,6 +17,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "graph/pair_routes.hpp"
 #include "layout/bought_cable.hpp"
 #include "layout/service_figures.hpp"
 #include "routing/network.hpp"
@@ -49,8 +50,8 @@ struct BoughtCables {
 };
 
 /// Raises the bounds of the roots of `problem` in the solution that bounds it, as far as that raises the least of them,
-/// and that with them.
+/// and that with them. Once `time` is up, bounds stay as they are.
 void raise_by_bought_cables(const graph::SharedCostProblem& problem, const BoughtCables& cables,
-                            MeasuredSolution& solution);
+                            const graph::pair_routes::StopRule& time, MeasuredSolution& solution);
 
 }  // namespace spadework

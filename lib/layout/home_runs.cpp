@@ -78,8 +78,9 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     task.constant = std::accumulate(beyond.begin(), beyond.end(), figures.constant);
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const graph::SharedCostProblem problem = problem_on(on, scenario, figures);
+        const graph::pair_routes::StopRule time(run.seconds, run.progress);
         MeasuredSolution solution = solve_by_measure(problem, run);
-        if (run.target_gap < 1) raise_by_bought_cables(problem, cables, solution);
+        if (run.target_gap < 1) raise_by_bought_cables(problem, cables, time, solution);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
         return routing;

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <memory>
 #include <numeric>
 
 #include "graph/shared_cost_solver.hpp"
@@ -177,14 +176,14 @@ LayoutTask bare_task(const Scenario& scenario, const TrunkProblem& trunk) {
 /// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
 /// `place_bounds`, where given, keeps what the first run proves of each place.
 LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
-                   std::vector<graph::Cost>* place_bounds = nullptr) {
+                   const BeyondFigures& beyond, std::vector<graph::Cost>* place_bounds = nullptr) {
     LayoutTask task = bare_task(scenario, trunk);
-    const auto beyond = std::make_shared<const BeyondFigures>(scenario, trunk);
-    task.route = [&scenario, &trunk, beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
-        const graph::SharedCostProblem problem = rooted_at(places, on, scenario, trunk, *beyond);
+    task.route = [&scenario, &trunk, &beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
+        const graph::SharedCostProblem problem = rooted_at(places, on, scenario, trunk, beyond);
+        const graph::pair_routes::StopRule time(run.seconds, run.progress);
         MeasuredSolution solution = solve_by_measure(problem, not_closer_than_shows(run));
         if (run.target_gap < 1)
-            raise_by_bought_cables(problem, bought_cables(places, scenario, trunk, *beyond), solution);
+            raise_by_bought_cables(problem, bought_cables(places, scenario, trunk, beyond), time, solution);
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
@@ -278,8 +277,8 @@ bool leaves_a_chance(const Scenario& scenario, Money bound, const Design& design
 
 /// Works out the places whose bounds leave them a chance, lowest bound first: what a router does not see, such as
 /// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely.
-void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const std::vector<graph::Cost>& bounds,
-                          const DesignLimits& limits, Design& design) {
+void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond,
+                          const std::vector<graph::Cost>& bounds, const DesignLimits& limits, Design& design) {
     constexpr std::size_t most_places = 5;
     std::vector<Money> direct;
     for (const graph::Cost bound : bounds)
@@ -289,7 +288,7 @@ void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, c
     for (const std::size_t p : by_bound(bounds)) {
         if (tried++ == most_places || !leaves_a_chance(scenario, direct[p], design) || time.asked_to_stop()) break;
         const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress, limits.target_gap};
-        Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk), share);
+        Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk, beyond), share);
         if (other.direct_bound > direct[p]) {
             direct[p] = other.direct_bound;
             design.certificate.add(other.certificate);
@@ -307,18 +306,19 @@ Design design_trunk_one(const Scenario& scenario, const DesignLimits& limits) {
     if (!trunk.impossible.empty()) return impossible(LayoutKind::trunk_one, trunk.impossible);
     if (!trunk_holds_all(trunk))
         return infeasible(LayoutKind::trunk_one, "one trunk cannot hold every building's strands");
+    const TimeLeft time(limits);
+    const BeyondFigures beyond(scenario, trunk);
     std::vector<graph::Cost> place_bounds;
-    LayoutTask task = task_at(trunk.places, scenario, trunk, &place_bounds);
+    LayoutTask task = task_at(trunk.places, scenario, trunk, beyond, &place_bounds);
     task.fallbacks = [&](const RoutedLayout& routed) {
         return shortest_through_places(scenario, trunk, routed.enclosures.front().place);
     };
     const bool ducts = RoomPrices(trunk.network).any_room();
-    const TimeLeft time(limits);
     const auto share = [&](double part) {
         return DesignLimits{time.seconds() * part, limits.threads, limits.seed, limits.progress, limits.target_gap};
     };
     Design design = optimise(scenario, task, share(ducts ? 0.5 : 1.0));
-    if (!ducts && design.plan) try_promising_places(scenario, trunk, place_bounds, share(0.5), design);
+    if (!ducts && design.plan) try_promising_places(scenario, trunk, beyond, place_bounds, share(0.5), design);
     if (ducts && design.plan) {
         const std::vector<PlaceDesign> places = design_at_every_place(scenario, share(1.0));
         look_at_places(scenario, places, places.size() == trunk.places.size(), design);
@@ -353,7 +353,7 @@ std::vector<PlaceDesign> design_at_every_place(const Scenario& scenario, const D
     for (const std::size_t p : cheapest_places(scenario, designs, worked_out_in_full)) {
         if (time.asked_to_stop()) break;
         const DesignLimits share{time.seconds() / 4, limits.threads, limits.seed, limits.progress};
-        Design full = optimise(scenario, task_at({designs[p].place}, scenario, trunk), share);
+        Design full = optimise(scenario, task_at({designs[p].place}, scenario, trunk, beyond), share);
         take_over(scenario, std::move(full), designs[p].design);
     }
     if (cut_short) designs.front().design.interrupted = true;

@@ -10,6 +10,8 @@ namespace spadework {
 
 namespace {
 
+constexpr double kMostWorkForLight = 4e6;  ///< Demands times edges: to measure for light cables takes long beyond.
+
 __extension__ using Wide = __int128;
 using graph::Cost;
 
@@ -147,6 +149,8 @@ void try_sketch(const graph::SharedCostProblem& problem, const graph::SolveLimit
 /// A problem in the measure that charges a plan most, with what its charges leave out.
 LightMeasure closest_measure(const graph::SharedCostProblem& problem, const graph::SharedCostProblem& one_measure,
                              const graph::SolveLimits& limits) {
+    const double work = static_cast<double>(problem.demands.size()) * static_cast<double>(problem.edges.size());
+    if (work > kMostWorkForLight) return {one_measure, {}};
     const graph::SharedCostSolution sketched = graph::sketch(one_measure, limits);
     if (sketched.plan) {
         const Cost known = graph::cost_of(one_measure, *sketched.plan).value_or(0);

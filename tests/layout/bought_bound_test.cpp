@@ -69,7 +69,7 @@ struct Contest {
         BoughtCables cables{CostScale{1}, {}, {{0, {counted_for_first, Money()}}}};
         for (int d = 0; d < 2; ++d)
             cables.demands.push_back({BoughtCable(site, 4), Money::from_minor(1)});
-        raise_by_bought_cables(problem, cables, solution);
+        raise_by_bought_cables(problem, cables, graph::pair_routes::StopRule(60.0, nullptr), solution);
         return solution.bound - before;
     }
 };
