@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <map>
-#include <queue>
 #include <utility>
 
+#include "graph/label_heap.hpp"
 #include "graph/ring_bridges.hpp"
 
 namespace spadework::graph::rings {
@@ -23,11 +23,16 @@ struct PricedCut {
     VertexId passed_from = -1;  ///< Where the first way came from to pass it, or -1.
 };
 
-/// Two ways one after the other, the second of which may undo the first: cheapest paths of Bellman and Ford.
+/// Two ways one after the other, the second of which may undo the first. What it costs less than nothing to pass is
+/// made up for by what the first way's search found (Johnson 1977), but for a bridge, behind which all is reached by it
+/// alone; where a label falls again, it is followed again.
 class TwoWays {
 public:
     TwoWays(const RingProblem& problem, const std::vector<Cost>& pass_charges)
-        : problem_(problem), pass_charges_(pass_charges), cuts_at_(problem.vertex_count) {
+        : problem_(problem),
+          pass_charges_(pass_charges),
+          cuts_at_(problem.vertex_count),
+          waiting_(static_cast<std::size_t>(problem.vertex_count)) {
         const std::vector<char> bridges = bridges_of(problem);
         std::map<std::int32_t, std::size_t> place;
         for (std::size_t e = 0; e < problem.edges.size(); ++e) {
@@ -44,13 +49,16 @@ public:
     WideCost find(VertexId stop, const std::vector<EdgePrice>& prices) {
         set_prices(prices);
         if (stop == problem_.source) return 0;
-        const WideCost first = one_way(stop);
+        made_up_.assign(cuts_at_.size(), 0);
+        std::vector<WideCost> reached = one_way();
+        const WideCost first = reached[stop];
         for (VertexId at = stop; at != problem_.source;) {
             PricedCut& cut = cuts_[by_[at]];
             at = cut.one == at ? cut.other : cut.one;
             cut.passed_from = at;
         }
-        return first + one_way(stop);
+        made_up_ = std::move(reached);
+        return first + one_way()[stop] + made_up_[stop];
     }
 
 private:
@@ -76,27 +84,25 @@ private:
         return cut.passed_from == from ? kNever : -cut.price;
     }
 
-    WideCost one_way(VertexId stop) {
+    std::vector<WideCost> one_way() {
         std::vector<WideCost> label(cuts_at_.size(), kNever);
-        std::vector<char> waits(cuts_at_.size(), 0);
         by_.assign(cuts_at_.size(), 0);
         label[problem_.source] = 0;
-        std::queue<VertexId> waiting({problem_.source});
-        while (!waiting.empty()) {
-            const VertexId here = waiting.front();
-            waiting.pop();
-            waits[here] = 0;
+        waiting_.push_or_lower(problem_.source, 0);
+        while (!waiting_.empty()) {
+            const VertexId here = waiting_.pop();
             for (const std::size_t c : cuts_at_[here]) {
                 const WideCost price = price_from(cuts_[c], here);
                 const VertexId to = cuts_[c].one == here ? cuts_[c].other : cuts_[c].one;
-                if (price >= kNever || label[here] + price >= label[to]) continue;
-                label[to] = label[here] + price;
+                if (price >= kNever || made_up_[to] >= kNever) continue;
+                const WideCost along = label[here] + price + made_up_[here] - made_up_[to];
+                if (along >= label[to]) continue;
+                label[to] = along;
                 by_[to] = c;
-                if (waits[to] == 0) waiting.push(to);
-                waits[to] = 1;
+                waiting_.push_or_lower(to, along);
             }
         }
-        return label[stop];
+        return label;
     }
 
     const RingProblem& problem_;
@@ -105,6 +111,8 @@ private:
     std::vector<std::size_t> cut_at_;                ///< By edge.
     std::vector<std::vector<std::size_t>> cuts_at_;  ///< By vertex.
     std::vector<std::size_t> by_;                    ///< By vertex the cut by which the last way came.
+    std::vector<WideCost> made_up_;                  ///< By vertex.
+    LabelHeap<WideCost> waiting_;
 };
 
 }  // namespace
