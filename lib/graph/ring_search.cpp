@@ -51,17 +51,6 @@ Search::Search(const LinkNetwork& network, const RingFigures& figures, const pai
     list_bridges();
 }
 
-Search::Search(const LinkNetwork& same, Search& other)
-    : network_(same),
-      figures_(other.figures_),
-      stop_(other.stop_),
-      ways_(same),
-      random_(other.random_()),
-      bridges_(other.bridges_),
-      distance_(other.distance_) {
-    start_from({});
-}
-
 void Search::start_from(const Rounds& rounds) {
     rounds_ = {};
     uses_.assign(network_.links.size(), 0);
@@ -88,24 +77,11 @@ void Search::measure_distances() {
     }
 }
 
-/// Any way to the source passes all bridges on the way, so that one tree of ways tells.
 void Search::list_bridges() {
-    std::vector<std::int32_t> by(network_.vertex_count, -1);
-    std::vector<VertexId> up(network_.vertex_count, -1);
-    std::vector<VertexId> reached{network_.source};
-    for (std::size_t i = 0; i < reached.size(); ++i) {
-        for (const LinkStep& step : network_.from(reached[i])) {
-            if (step.to == network_.source || by[step.to] >= 0) continue;
-            by[step.to] = step.link;
-            up[step.to] = reached[i];
-            reached.push_back(step.to);
-        }
-    }
     for (const VertexId stop : network_.stops) {
-        LinkPath& bridges = bridges_.emplace_back();
-        for (VertexId v = stop; v != network_.source; v = up[v]) {
-            if (network_.links[by[v]].bridge) bridges.push_back(by[v]);
-        }
+        LinkPath bridges = ways_.one_way(stop, network_.source, price_).value_or(LinkPath());
+        std::erase_if(bridges, [&](std::int32_t l) { return !network_.links[l].bridge; });
+        bridges_.push_back(std::move(bridges));
     }
 }
 
@@ -338,7 +314,7 @@ void Search::construct() {
 
 void Search::follow(const std::vector<SharedCostEdge>& edges, const std::vector<double>& use) {
     const LinkNetwork cheap = partly_paid(network_, edges, use);
-    Search planned(cheap, *this);
+    Search planned(cheap, figures_, *stop_, random_());
     planned.construct();
     planned.improve();
     const Rounds before = rounds_;

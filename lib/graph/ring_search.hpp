@@ -59,9 +59,6 @@ public:
     [[nodiscard]] Cost cost() const { return cost_; }
 
 private:
-    /// On a network that differs in costs alone. What other searches measured serves it, if not to the letter.
-    Search(const LinkNetwork& same, Search& other);
-
     void start_from(const Rounds& rounds);
 
     struct Place {
