@@ -8,7 +8,6 @@
 #include "layout/least_costs.hpp"
 #include "layout/link_choice.hpp"
 #include "layout/ring_rule.hpp"
-#include "rates/opening_rates.hpp"
 
 namespace spadework {
 
@@ -81,18 +80,6 @@ private:
         return length;
     }
 
-    /// What one cable pays for ducts and pulling along the route.
-    Money passage_of(const Route& route) const {
-        Money passage;
-        for (const Step& step : route.steps) {
-            const std::vector<Way> ways = ways_of(scenario_, step.segment);
-            const Way& way = ways[static_cast<std::size_t>(step.way)];
-            passage += amount(passage_per_metre(*way.method, scenario_.labour),
-                              scenario_.segments[static_cast<std::size_t>(step.segment)].length);
-        }
-        return passage;
-    }
-
     int handholes_passed(const Route& route) const {
         int handholes = 0;
         PlaceIndex at = route.from;
@@ -109,7 +96,7 @@ private:
         LaidRoute laid;
         laid.cable_of_link.assign(static_cast<std::size_t>(load.links), -1);
         const Length length = length_of(route);
-        const auto pieces = pieces_for(scenario_, load.need, load.links, length, passage_of(route));
+        const auto pieces = pieces_for(scenario_, load.need, load.links, length, passage_cost(scenario_, route.steps));
         if (!pieces) {
             fail("the catalogue has no cable that holds the " + std::to_string(load.need.total()) + " strands of " +
                  model.id);

@@ -29,4 +29,7 @@ Assembly assemble(const Scenario& scenario, const RoutedLayout& routed);
 /// Direct cost of a plan up to the rounding of a bill's lines: for choosing among plans. The bill itself is costing's.
 Money cost_to_build(const Scenario& scenario, const Plan& plan);
 
+/// What one cable pays for ducts and pulling along its way, each stretch rounded to a minor unit.
+Money passage_cost(const Scenario& scenario, const std::vector<Step>& steps);
+
 }  // namespace spadework

@@ -8,16 +8,10 @@ namespace {
 
 Money cost_of_cable(const Scenario& scenario, const PlannedCable& cable) {
     const CableProduct& product = scenario.catalogue.cables[static_cast<std::size_t>(cable.product)];
-    Money cost = amount(product.price_per_metre, cable.lengths.ordered) +
-                 end_work(product, cable.need.in_use, scenario).total() * 2 +
-                 joint_work(product, scenario).total() * cable.lengths.joints;
-    for (const Step& step : cable.steps) {
-        const std::vector<Way> ways = ways_of(scenario, step.segment);
-        const Way& way = ways[static_cast<std::size_t>(step.way)];
-        cost += amount(passage_per_metre(*way.method, scenario.labour),
-                       scenario.segments[static_cast<std::size_t>(step.segment)].length);
-    }
-    return cost;
+    const Money cost = amount(product.price_per_metre, cable.lengths.ordered) +
+                       end_work(product, cable.need.in_use, scenario).total() * 2 +
+                       joint_work(product, scenario).total() * cable.lengths.joints;
+    return cost + passage_cost(scenario, cable.steps);
 }
 
 Money cost_of_gear(const Scenario& scenario, const Plan& plan) {
@@ -42,6 +36,17 @@ Money cost_of_gear(const Scenario& scenario, const Plan& plan) {
 }
 
 }  // namespace
+
+Money passage_cost(const Scenario& scenario, const std::vector<Step>& steps) {
+    Money cost;
+    for (const Step& step : steps) {
+        const std::vector<Way> ways = ways_of(scenario, step.segment);
+        const Way& way = ways[static_cast<std::size_t>(step.way)];
+        cost += amount(passage_per_metre(*way.method, scenario.labour),
+                       scenario.segments[static_cast<std::size_t>(step.segment)].length);
+    }
+    return cost;
+}
 
 Money cost_to_build(const Scenario& scenario, const Plan& plan) {
     Money cost = scenario.labour.mobilisation + cost_of_gear(scenario, plan);

@@ -92,6 +92,21 @@ graph::Cost least_units(const Scenario& site, const LeastCable& least) {
            network.edges[0].passage * least.pieces + network.scale.units(least.ends - least.rounding);
 }
 
+/// A set of cables by product, one entry a cable.
+struct CableSet {
+    std::vector<int> pieces;
+    int strands = 0;
+};
+
+CableSet pieces_of(const Scenario& site, const std::vector<int>& counts) {
+    CableSet set;
+    for (std::size_t i = 0; i < counts.size(); ++i) {
+        set.pieces.insert(set.pieces.end(), static_cast<std::size_t>(counts[i]), static_cast<int>(i));
+        set.strands += counts[i] * site.catalogue.cables[i].strands;
+    }
+    return set;
+}
+
 }  // namespace
 
 TEST_CASE("the least cable is never dearer than any set of cables that holds the strands, roundings included") {
@@ -107,12 +122,7 @@ TEST_CASE("the least cable is never dearer than any set of cables that holds the
         const graph::Cost bound = least_units(site, *least);
         const std::int64_t per_minor = network_of(site).scale.per_minor;
         for_each_set(site.catalogue.cables.size(), 4, [&](const std::vector<int>& counts) {
-            std::vector<int> pieces;
-            int held = 0;
-            for (std::size_t i = 0; i < counts.size(); ++i) {
-                pieces.insert(pieces.end(), static_cast<std::size_t>(counts[i]), static_cast<int>(i));
-                held += counts[i] * site.catalogue.cables[i].strands;
-            }
+            const auto [pieces, held] = pieces_of(site, counts);
             if (held < strands) return;
             // The planner takes one cable where one is large enough.
             if (pieces.size() > 1 && site.catalogue.cables.back().strands >= strands) return;
@@ -166,12 +176,7 @@ TEST_CASE("what a long route costs beyond the figures of several cables is never
         site.segments[0].length += Length::from_millimetres(dice.between(0, 90'000));
         const graph::Cost bound = least_units(site, *least) + network_of(site).scale.units(more);
         for_each_set(site.catalogue.cables.size(), 4, [&](const std::vector<int>& counts) {
-            std::vector<int> pieces;
-            int held = 0;
-            for (std::size_t i = 0; i < counts.size(); ++i) {
-                pieces.insert(pieces.end(), static_cast<std::size_t>(counts[i]), static_cast<int>(i));
-                held += counts[i] * site.catalogue.cables[i].strands;
-            }
+            const auto [pieces, held] = pieces_of(site, counts);
             if (held < in_use) return;
             std::int64_t bill = 0;
             const std::vector<int> share = shares(site, pieces, in_use);
