@@ -45,9 +45,10 @@ public:
     WideCost total = 0;
 
 private:
-    /// False when the path does not lead to `to`, or passes a vertex twice.
+    /// False when the path does not lead to `to`, passes a vertex twice, or is too long for a hop.
     bool walk(VertexId from, const std::vector<EdgeId>& path, VertexId to, std::size_t hop) {
         last_visit_[from] = ++visit_;
+        Length length = 0;
         for (const EdgeId id : path) {
             if (id < 0 || static_cast<std::size_t>(id) >= problem_.edges.size()) return false;
             const SharedCostEdge& edge = problem_.edges[id];
@@ -59,10 +60,11 @@ private:
             total += static_cast<WideCost>(problem_.multiplicity) * edge.passage;
             if (!opened_[id]) total += edge.opening;
             opened_[id] = 1;
+            if (!problem_.span_of.empty()) length += problem_.span_of[id];
             auto& span = passes_.try_emplace(problem_.cut_of[id], hop, hop).first->second;
             span.second = hop;
         }
-        return from == to;
+        return from == to && (problem_.span_of.empty() || length <= problem_.longest_hop);
     }
 
     /// Whether every stop that a cut takes down has no way round on the map either.

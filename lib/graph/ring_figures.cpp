@@ -6,6 +6,7 @@
 
 #include "graph/chain_figures.hpp"
 #include "graph/ring_certificate.hpp"
+#include "graph/saturating.hpp"
 
 namespace spadework::graph {
 
@@ -25,10 +26,24 @@ bool cuts_hold_together(const RingProblem& problem) {
     return true;
 }
 
+/// Cuts span as much by one edge as by another, and all together no more than 2^58.
+bool spans_hold_together(const RingProblem& problem) {
+    if (problem.span_of.empty()) return true;
+    if (problem.span_of.size() != problem.edges.size() || problem.longest_hop < 0) return false;
+    std::map<std::int32_t, Length> spans;
+    WideCost sum = 0;
+    for (std::size_t e = 0; e < problem.edges.size(); ++e) {
+        const Length span = problem.span_of[e];
+        if (span < 0 || spans.try_emplace(problem.cut_of[e], span).first->second != span) return false;
+        sum += span;
+    }
+    return sum < (WideCost{1} << 58);
+}
+
 }  // namespace
 
 bool well_formed(const RingProblem& problem) {
-    return chains::well_formed(open_rings(problem), 2) && cuts_hold_together(problem);
+    return chains::well_formed(open_rings(problem), 2) && cuts_hold_together(problem) && spans_hold_together(problem);
 }
 
 }  // namespace rings

@@ -22,7 +22,7 @@ std::vector<Link> links_of_cuts(const RingProblem& problem) {
         const SharedCostEdge& edge = problem.edges[e];
         if (edge.tail == edge.head) continue;
         const auto [entry, fresh] = place.try_emplace(problem.cut_of[e], links.size());
-        if (fresh) links.push_back({edge.tail, edge.head, {}, false});
+        if (fresh) links.push_back({edge.tail, edge.head, {}, false, problem.span_of.empty() ? 0 : problem.span_of[e]});
         std::vector<LinkWay>& ways = links[entry->second].ways;
         LinkWay way{
             edge.opening, problem.weight * edge.length + problem.multiplicity * edge.passage, {static_cast<EdgeId>(e)}};
@@ -211,7 +211,7 @@ private:
         meeting_.remove(b);
         gone_[a] = gone_[b] = 1;
         if (start == end) return waiting.push_back(start);
-        links_[a] = {start, end, {way}, links_[a].bridge};
+        links_[a] = {start, end, {way}, links_[a].bridge, links_[a].span + links_[b].span};
         gone_[a] = 0;
         meeting_.add(a);
     }
@@ -314,6 +314,7 @@ std::optional<LinkNetwork> link_network(const RingProblem& problem) {
     number_vertices(problem, network);
     list_steps(network);
     find_parts(network);
+    if (!problem.span_of.empty()) network.longest_hop = problem.longest_hop;
     return network;
 }
 

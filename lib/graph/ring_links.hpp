@@ -3,6 +3,7 @@
 // The network of a RingProblem as a search wants it: parts that lead to no stop left out, stretches without a junction
 // drawn together, bridges marked.
 
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -24,12 +25,15 @@ struct Link {
     VertexId head = 0;
     std::vector<LinkWay> ways;  ///< At least one.
     bool bridge = false;
+    Length span = 0;
 
     /// The least that so many cables on the link cost, all by one way, which is how they cost least.
     [[nodiscard]] Cost cost(std::int64_t cables) const;
     /// Which way that is; the first of equals.
     [[nodiscard]] std::size_t cheapest_way(std::int64_t cables) const;
 };
+
+constexpr Length kAnyLength = std::numeric_limits<Length>::max();
 
 struct LinkStep {
     VertexId to = 0;
@@ -47,6 +51,7 @@ struct LinkNetwork {
     std::vector<std::int32_t> part;     ///< For each vertex: vertices in one part stay joined whatever is cut.
     std::vector<std::int32_t> part_up;  ///< For each part the one next to it on the way to the source; -1 there.
     std::vector<std::int32_t> depth;    ///< For each part the number of bridges to the source.
+    Length longest_hop = kAnyLength;    ///< Most that the links of one hop may span together.
 
     [[nodiscard]] std::span<const LinkStep> from(VertexId v) const {
         return {steps.data() + first[v], static_cast<std::size_t>(first[v + 1] - first[v])};

@@ -17,8 +17,10 @@
 //
 // A cut parts a ring's hops into those that pass it and those that do not; the stops between the first hop and the last
 // that pass it are lost. So the rule says: a ring passes a cut more than once only where the cut is a bridge of the
-// network, and the stops between are all behind that bridge. Plans exist whenever every stop can be reached: a ring for
-// each stop, over two ways that share bridges alone (Menger 1927).
+// network, and the stops between are all behind that bridge. Where hops may be of any length, plans exist whenever
+// every stop can be reached: a ring for each stop, over two ways that share bridges alone (Menger 1927).
+//
+// Where hops may only be so long, no hop's edges come to more than `longest_hop` by what each of them spans.
 //
 // All figures are whole numbers in units the caller chooses.
 
@@ -39,6 +41,8 @@ struct RingProblem {
     Cost multiplicity = 1;
     Cost ring_cost = 0;
     std::int32_t longest_ring = 1;
+    std::vector<Length> span_of;  ///< For each edge, the same for all of a cut; empty where hops may be of any length.
+    Length longest_hop = 0;       ///< Most that the edges of one hop may span together, where they span anything.
 };
 
 struct RingPlan {

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kGaps = 3;  ///< Gaps tried for a stop.
 constexpr int kShakesOfFollower = 25;
+constexpr Cost kFarthestWays = 4;  ///< What a hop too long is charged: more than what splitting its ring costs.
 
 /// The network with parts of openings paid.
 LinkNetwork partly_paid(const LinkNetwork& network, const std::vector<SharedCostEdge>& edges,
@@ -29,26 +30,22 @@ LinkNetwork partly_paid(const LinkNetwork& network, const std::vector<SharedCost
 
 }  // namespace
 
-Cost cost_of_rounds(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds) {
-    std::vector<std::int64_t> uses(network.links.size(), 0);
-    for (const Round& round : rounds) {
-        for (const LinkPath& hop : round.hops) {
-            for (const std::int32_t link : hop)
-                ++uses[link];
-        }
-    }
-    Cost cost = static_cast<Cost>(rounds.size()) * figures.ring_cost;
-    for (std::size_t l = 0; l < uses.size(); ++l)
-        cost += network.links[l].cost(uses[l]);
-    return cost;
-}
-
 Search::Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
                std::uint64_t seed)
-    : network_(network), figures_(figures), stop_(&stop), ways_(network), random_(seed) {
+    : network_(network),
+      figures_(figures),
+      stop_(&stop),
+      ways_(network),
+      shorter_(network, ways_),
+      random_(seed),
+      charge_(network, 1) {
     start_from({});
     measure_distances();
     list_bridges();
+    if (!charge_.limits()) return;
+    const Cost farthest = *std::max_element(distance_.begin(), distance_.end());
+    charge_ = HopCharge(network, add(figures.ring_cost, times(farthest, kFarthestWays)));
+    measure_spans();
 }
 
 void Search::start_from(const Rounds& rounds) {
@@ -64,73 +61,6 @@ void Search::start_from(const Rounds& rounds) {
         for (const LinkPath& hop : round.hops)
             use(hop, 1);
     }
-}
-
-/// Between stops and source when each pays for opening all of its way.
-void Search::measure_distances() {
-    std::vector<VertexId> ends = network_.stops;
-    ends.push_back(network_.source);
-    for (const VertexId end : ends) {
-        const std::vector<Cost>& from = ways_.all_from(end, price_);
-        for (const VertexId other : ends)
-            distance_.push_back(from[other]);
-    }
-}
-
-void Search::list_bridges() {
-    for (const VertexId stop : network_.stops) {
-        LinkPath bridges = ways_.one_way(stop, network_.source, price_).value_or(LinkPath());
-        std::erase_if(bridges, [&](std::int32_t l) { return !network_.links[l].bridge; });
-        bridges_.push_back(std::move(bridges));
-    }
-}
-
-Cost Search::apart(std::int32_t row, std::int32_t column) const {
-    return distance_[static_cast<std::size_t>(row) * (network_.stops.size() + 1) + static_cast<std::size_t>(column)];
-}
-
-VertexId Search::end_before(const Round& round, std::size_t gap) const {
-    return gap == 0 ? network_.source : network_.stops[round.stops[gap - 1]];
-}
-
-VertexId Search::end_after(const Round& round, std::size_t gap) const {
-    return gap == round.stops.size() ? network_.source : network_.stops[round.stops[gap]];
-}
-
-void Search::use(const LinkPath& path, int times) {
-    for (const std::int32_t l : path) {
-        const Link& link = network_.links[l];
-        cost_ += link.cost(uses_[l] + times) - link.cost(uses_[l]);
-        uses_[l] += times;
-        price_[l] = link.cost(uses_[l] + 1) - link.cost(uses_[l]);
-    }
-}
-
-void Search::ban(const LinkPath& path) {
-    for (const std::int32_t l : path) {
-        if (!network_.links[l].bridge) price_[l] = -1;
-    }
-}
-
-void Search::allow(const LinkPath& path) {
-    for (const std::int32_t l : path)
-        price_[l] = network_.links[l].cost(uses_[l] + 1) - network_.links[l].cost(uses_[l]);
-}
-
-/// What the cost rises by when both paths are used; nothing is changed.
-Cost Search::change_of(const LinkPath& one, const LinkPath& other) {
-    Cost change = 0;
-    for (const LinkPath* path : {&one, &other}) {
-        for (const std::int32_t l : *path) {
-            change += network_.links[l].cost(uses_[l] + 1) - network_.links[l].cost(uses_[l]);
-            ++uses_[l];
-        }
-    }
-    for (const LinkPath* path : {&one, &other}) {
-        for (const std::int32_t l : *path)
-            --uses_[l];
-    }
-    return change;
 }
 
 /// Whether all stops of the round behind any bridge still follow each other when the stop comes into the gap.
@@ -161,6 +91,7 @@ std::vector<Search::Place> Search::near_gaps(std::int32_t stop, const std::vecto
             place.change = add(distance[end_before(round, gap)], distance[end_after(round, gap)]);
             for (const std::int32_t l : round.hops[gap])
                 place.change -= price_[l];
+            if (charge_.limits()) place.change += charge_change(stop, round, gap);
             places.push_back(std::move(place));
         }
     }
@@ -189,8 +120,8 @@ bool Search::price(std::int32_t stop, Place& place, Cost below) {
         if (h != place.gap) ban(round.hops[h]);
     }
     const Cost saved = before - cost_ + saved_on_bridges(stop);
-    auto found = ways_.two_ways(network_.stops[stop], end_before(round, place.gap), end_after(round, place.gap), price_,
-                                add(below, saved));
+    auto found =
+        two_ways(network_.stops[stop], end_before(round, place.gap), end_after(round, place.gap), add(below, saved));
     if (found) {
         place.change = cost_ - before + change_of(found->first, found->second);
         std::reverse(found->first.begin(), found->first.end());
@@ -204,7 +135,7 @@ bool Search::price(std::int32_t stop, Place& place, Cost below) {
 }
 
 bool Search::price_alone(std::int32_t stop, Place& place) {
-    auto found = ways_.two_ways(network_.stops[stop], network_.source, network_.source, price_);
+    auto found = two_ways(network_.stops[stop], network_.source, network_.source);
     if (!found) return false;
     place.round = -1;
     place.change = figures_.ring_cost + change_of(found->first, found->second);
@@ -266,7 +197,7 @@ bool Search::take_out(std::int32_t stop) {
         for (std::size_t h = 0; h < round.hops.size(); ++h) {
             if (h != at && h != at + 1) ban(round.hops[h]);
         }
-        auto joined = ways_.one_way(end_before(round, at), end_after(round, at + 1), price_);
+        auto joined = one_way(end_before(round, at), end_after(round, at + 1));
         for (const LinkPath& hop : round.hops)
             allow(hop);
         if (!joined) {

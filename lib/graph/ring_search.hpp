@@ -1,7 +1,8 @@
 #pragma once
 
 // Plans for a RingProblem: stops put into rings where they cost least, taken out and put back elsewhere, hops led
-// another way. Heuristics; no bound is claimed here. Whatever comes out keeps the rule on cuts.
+// another way. Heuristics; no bound is claimed here. Whatever comes out keeps the rule on cuts. Hops beyond the longest
+// allowed are charged for, so that they go where that can be done.
 
 #include <algorithm>
 #include <cstdint>
@@ -10,6 +11,7 @@
 #include <vector>
 
 #include "graph/pair_routes.hpp"
+#include "graph/ring_hop_limit.hpp"
 #include "graph/ring_links.hpp"
 #include "graph/ring_two_ways.hpp"
 
@@ -31,9 +33,6 @@ struct RingFigures {
     std::int32_t longest_ring = 1;
 };
 
-/// What the rounds cost with the openings of this network.
-Cost cost_of_rounds(const LinkNetwork& network, const RingFigures& figures, const Rounds& rounds);
-
 class Search {
 public:
     Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
@@ -46,6 +45,12 @@ public:
     /// `use` tells for each of the problem's edges how much of its opening counts as paid, 0 to 1.
     void follow(const std::vector<SharedCostEdge>& edges, const std::vector<double>& use);
 
+    /// Whether some hop is longer than allowed.
+    [[nodiscard]] bool reaches_too_far() const;
+
+    /// From here on such hops are charged more.
+    void insist();
+
     /// From here on another rule says when to stop.
     void obey(const pair_routes::StopRule& stop) { stop_ = &stop; }
 
@@ -56,7 +61,8 @@ public:
     void shake(int times);
 
     [[nodiscard]] const Rounds& rounds() const { return rounds_; }
-    [[nodiscard]] Cost cost() const { return cost_; }
+    /// What the rounds cost, charges left out.
+    [[nodiscard]] Cost cost() const;
 
 private:
     void start_from(const Rounds& rounds);
@@ -74,7 +80,9 @@ private:
     [[nodiscard]] std::int32_t part_of(VertexId v) const { return network_.part[v]; }
     [[nodiscard]] bool keeps_together(std::int32_t stop, const Round& round, std::size_t gap) const;
     [[nodiscard]] Cost apart(std::int32_t row, std::int32_t column) const;
+    [[nodiscard]] Length span_apart(std::int32_t row, std::int32_t column) const;
     void measure_distances();
+    void measure_spans();
     void list_bridges();
 
     void use(const LinkPath& path, int times);
@@ -82,6 +90,11 @@ private:
     void allow(const LinkPath& path);
     Cost change_of(const LinkPath& one, const LinkPath& other);
 
+    std::optional<LinkPath> one_way(VertexId from, VertexId to, Cost below = kLargestCost);
+    std::optional<ShorterWays::Pair> two_ways(VertexId from, VertexId to_first, VertexId to_second,
+                                              Cost below = kLargestCost);
+    std::optional<ShorterWays::Pair> by_turns(VertexId from, VertexId to_first, VertexId to_second);
+    [[nodiscard]] Cost charge_change(std::int32_t stop, const Round& round, std::size_t gap) const;
     std::vector<Place> near_gaps(std::int32_t stop, const std::vector<Cost>& distance) const;
     [[nodiscard]] Cost saved_on_bridges(std::int32_t stop) const;
     bool price(std::int32_t stop, Place& place, Cost below);
@@ -94,6 +107,8 @@ private:
     [[nodiscard]] std::vector<std::int32_t> from_the_farthest() const;
     [[nodiscard]] bool all_settled() const;
     [[nodiscard]] std::vector<std::int32_t> by_distance_from(std::int32_t centre) const;
+    [[nodiscard]] std::vector<std::int32_t> stops_at_long_hops() const;
+    std::int32_t stop_to_begin_at();
     void some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some);
     std::vector<std::int32_t> stops_to_move();
 
@@ -101,13 +116,16 @@ private:
     RingFigures figures_;
     const pair_routes::StopRule* stop_;
     WaySearch ways_;
+    ShorterWays shorter_;
     std::mt19937_64 random_;
     Rounds rounds_;
     std::vector<std::int64_t> uses_;
-    std::vector<Cost> price_;  ///< Of one more cable on each link; negative where the ring at hand may not go.
-    Cost cost_ = 0;
+    std::vector<Cost> price_;        ///< Of one more cable on each link; negative where the ring at hand may not go.
+    Cost cost_ = 0;                  ///< With what hops too long are charged.
     std::vector<LinkPath> bridges_;  ///< By stop: those between it and the source.
     std::vector<Cost> distance_;     ///< Between stops, the source last.
+    std::vector<Cost> span_;         ///< The least that hops between them span; empty where no hop need be too long.
+    HopCharge charge_;
 };
 
 }  // namespace spadework::graph::rings

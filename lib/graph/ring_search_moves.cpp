@@ -26,7 +26,7 @@ bool Search::reroute(std::size_t r, std::size_t h) {
     for (std::size_t other = 0; other < round.hops.size(); ++other) {
         if (other != h) ban(round.hops[other]);
     }
-    auto path = ways_.one_way(end_before(round, h), end_after(round, h), price_, before - cost_);
+    auto path = one_way(end_before(round, h), end_after(round, h), before - cost_);
     for (const LinkPath& hop : round.hops)
         allow(hop);
     LinkPath old = std::move(round.hops[h]);
@@ -66,7 +66,7 @@ bool Search::close(std::int32_t link) {
         for (const LinkPath& hop : round.hops)
             ban(hop);
         price_[link] = -1;
-        auto path = ways_.one_way(end_before(round, m.hop), end_after(round, m.hop), price_, before - cost_);
+        auto path = one_way(end_before(round, m.hop), end_after(round, m.hop), before - cost_);
         for (const LinkPath& hop : round.hops)
             allow(hop);
         allow({link});
@@ -141,6 +141,13 @@ std::vector<std::int32_t> Search::by_distance_from(std::int32_t centre) const {
     return near;
 }
 
+/// Any, but half of the time one at a hop that is too long where there are such hops.
+std::int32_t Search::stop_to_begin_at() {
+    const std::vector<std::int32_t> at_long_hops = stops_at_long_hops();
+    if (!at_long_hops.empty() && random_() % 2 == 0) return at_long_hops[random_() % at_long_hops.size()];
+    return static_cast<std::int32_t>(random_() % network_.stops.size());
+}
+
 /// So many stops of a round in a row at most, that at `at` among them.
 void Search::some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some) {
     const std::size_t all = round.stops.size();
@@ -155,8 +162,7 @@ void Search::some_in_a_row(const Round& round, std::size_t at, std::vector<std::
 /// Stops in a row of the rings that come nearest to some stop, in random order (after Christiaens and Vanden Berghe,
 /// "Slack induction by string removals for vehicle routing problems", Transportation Science 54, 2020).
 std::vector<std::int32_t> Search::stops_to_move() {
-    const std::vector<std::int32_t> near =
-        by_distance_from(static_cast<std::int32_t>(random_() % network_.stops.size()));
+    const std::vector<std::int32_t> near = by_distance_from(stop_to_begin_at());
     std::size_t rings = std::min<std::size_t>(rounds_.size(), 1 + random_() % kMostRings);
     std::vector<char> touched(rounds_.size(), 0);
     std::vector<std::int32_t> some;

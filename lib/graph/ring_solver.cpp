@@ -14,6 +14,8 @@ constexpr int kShakesBefore = 8;
 constexpr double kFewestShakesAfter = 100;
 constexpr double kMostShakesAfter = 1000;
 constexpr double kShakeWork = 2.5e7;  ///< Shakes times stops and links, between these two.
+constexpr int kInsisting = 4;         ///< Times that hops too long are charged more.
+constexpr int kShakesInsisting = 200;
 constexpr double kRoughly = 0.01;     ///< Who is content with such a gap wants it quickly.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
 constexpr double kBoundShare = 0.6;   ///< Of what is left then, for the bound.
@@ -64,6 +66,23 @@ int shakes_worth(const rings::LinkNetwork& network, const SolveLimits& limits) {
     return static_cast<int>(std::clamp(kShakeWork / work, kFewestShakesAfter, kMostShakesAfter));
 }
 
+/// Goes on while some hop is too long, each time more intent on having none.
+void shorten_hops(rings::Search& search, const pair_routes::StopRule& time) {
+    for (int i = 0; i < kInsisting && search.reaches_too_far() && !time.reached(); ++i) {
+        search.insist();
+        search.shake(kShakesInsisting);
+    }
+}
+
+void take_plan(const RingProblem& problem, const rings::LinkNetwork& network, const rings::Rounds& rounds,
+               RingSolution& solution) {
+    solution.plan = plan_from(problem, network, rounds);
+    if (solution.plan || problem.span_of.empty()) return;
+    RingProblem at_any_length = problem;
+    at_any_length.span_of.clear();
+    solution.with_long_hops = plan_from(at_any_length, network, rounds);
+}
+
 void tell(const SolveLimits& limits, Cost value, Cost bound) {
     if (limits.progress != nullptr) limits.progress->improved(value, bound);
 }
@@ -99,7 +118,8 @@ RingSolution solve(const RingProblem& problem, const SolveLimits& limits) {
     }
     search.obey(all_time);
     search.shake(shakes_worth(*network, limits));
-    solution.plan = plan_from(problem, *network, search.rounds());
+    shorten_hops(search, all_time);
+    take_plan(problem, *network, search.rounds(), solution);
     if (solution.plan) tell(limits, solution.plan->value, solution.bound);
     solution.interrupted = all_time.reached();
     return solution;

@@ -11,18 +11,23 @@
 namespace spadework::graph {
 
 struct RingSolution {
-    std::optional<RingPlan> plan;  ///< Empty when some stop cannot be reached. Found by a heuristic.
+    std::optional<RingPlan>
+        plan;  ///< Empty when some stop cannot be reached, or only by too long hops as far as found.
+    /// Where no plan without too long hops was found one that has some, its value as if they were allowed.
+    std::optional<RingPlan> with_long_hops;
     Cost bound = 0;                ///< No plan that keeps the rule costs less.
     ChainCertificate certificate;  ///< What proves `bound`; empty when a target gap of 1 or more asks for a plan only.
     bool interrupted = false;
 };
 
 /// Empty plan and bound 0 where no plan exists or the figures may not be worked on (an unknown vertex, a negative
-/// figure, edges of one cut that join different vertices, rings that may hold no stop, or amounts so large that a plan
-/// might cost 2^58).
+/// figure, edges of one cut that join different vertices or span different lengths, rings that may hold no stop, or
+/// amounts so large that a plan might cost 2^58). Plans are found by a heuristic. The bound takes no notice of how long
+/// hops are.
 RingSolution solve(const RingProblem& problem, const SolveLimits& limits);
 
-/// Exact cost of a plan, or nothing when it is not a plan for the problem, be it that it breaks the rule on cuts.
+/// Exact cost of a plan, or nothing when it is not a plan for the problem, be it that it breaks the rule on cuts or
+/// that a hop is too long.
 std::optional<Cost> cost_of(const RingProblem& problem, const RingPlan& plan);
 
 }  // namespace spadework::graph

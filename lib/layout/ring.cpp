@@ -1,5 +1,6 @@
 #include "graph/ring_solver.hpp"
 #include "layout/designs.hpp"
+#include "layout/hop_reach.hpp"
 #include "layout/lit_chains.hpp"
 #include "layout/optimise.hpp"
 #include "layout/ring_rule.hpp"
@@ -14,11 +15,12 @@ struct RingFigures {
     CableFigures hop;
     Money a_ring;    ///< Least cost of what closes a ring: the ends of one more cable, and its links.
     Money constant;  ///< Least cost beside routes and what closes rings.
+    std::optional<Length> longest_hop;
     std::string impossible;
 };
 
 RingFigures no_rings(const std::string& reason) {
-    return {{}, Money(), Money(), reason};
+    return {{}, Money(), Money(), std::nullopt, reason};
 }
 
 /// Hub switches for both ends of so many rings.
@@ -63,6 +65,7 @@ RingFigures ring_figures(const Scenario& scenario, const CostScale& scale) {
     }
     const LeastCost hub = hub_for(scenario, least_chain_count(scenario));
     figures.impossible = hub.impossible;
+    figures.longest_hop = longest_hop(scenario);
     figures.constant += hub.cost + scenario.labour.mobilisation;
     return figures;
 }
@@ -80,7 +83,16 @@ graph::RingProblem problem_on(const Network& network, const Scenario& scenario, 
     problem.multiplicity = figures.hop.multiplicity;
     problem.ring_cost = network.scale.units(figures.a_ring);
     problem.longest_ring = longest_chain(scenario);
+    if (figures.longest_hop) {
+        problem.span_of = hop_spans(scenario, network);
+        problem.longest_hop = figures.longest_hop->millimetres();
+    }
     return problem;
+}
+
+/// Hops too long for any optic in it say what is missing.
+std::optional<graph::RingPlan> plan_or_nearest(const graph::RingSolution& solution) {
+    return solution.plan ? solution.plan : solution.with_long_hops;
 }
 
 RoutedLayout routed_by(const graph::RingPlan& plan, const Network& network, const Scenario& scenario) {
@@ -107,9 +119,9 @@ std::vector<RoutedLayout> one_building_a_ring(const Network& network, const Scen
     problem.longest_ring = 1;
     graph::SolveLimits plan_only;
     plan_only.target_gap = 1.0;
-    const auto solution = graph::solve(problem, plan_only);
-    if (!solution.plan) return {};
-    return {routed_by(*solution.plan, network, scenario)};
+    const auto plan = plan_or_nearest(graph::solve(problem, plan_only));
+    if (!plan) return {};
+    return {routed_by(*plan, network, scenario)};
 }
 
 bool rings_cost_the_hub(const Scenario& scenario) {
@@ -133,10 +145,11 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
         const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         routing.proof.chains = ProvedChains{graph::open_rings(problem), solution.certificate};
-        if (!solution.plan) return routing;
-        fewest = static_cast<int>(solution.plan->rings.size()) == least_chain_count(scenario);
+        const auto plan = plan_or_nearest(solution);
+        if (!plan) return routing;
+        fewest = static_cast<int>(plan->rings.size()) == least_chain_count(scenario);
         // Where ways are withheld, a stretch may be a bridge of what is left though it is none of the map.
-        RoutedLayout routed = routed_by(*solution.plan, on, scenario);
+        RoutedLayout routed = routed_by(*plan, on, scenario);
         if (rings_keep_apart(scenario, routed)) routing.routed = std::move(routed);
         return routing;
     };

@@ -43,6 +43,45 @@ void check_family(const Family& family, int rounds, double least_share_found) {
     CHECK(found >= least_share_found * runs);
 }
 
+/// The same where hops may only be so long, and some problems therefore have no plan.
+void check_limited_family(const Family& family, int rounds, double least_share_found) {
+    const int runs = effort(rounds);
+    std::mt19937 random(20261126);
+    int possible = 0;
+    int planned = 0;
+    int found = 0;
+    int bitten = 0;  // The limit makes the optimum dearer.
+    for (int run = 0; run < runs; ++run) {
+        const RingProblem p = random_problem(random, family);
+        CAPTURE(run);
+        const Cost optimum = Exhaustive(p).run();
+        const RingSolution s = solve(p, ample());
+        RingProblem unlimited = p;
+        unlimited.span_of.clear();
+        const Cost without_limit = Exhaustive(unlimited).run();
+        REQUIRE(s.bound <= without_limit);
+        REQUIRE(s.plan.has_value() != s.with_long_hops.has_value());
+        bitten += optimum > without_limit ? 1 : 0;
+        possible += optimum < kNever ? 1 : 0;
+        if (!s.plan) {
+            REQUIRE(cost_of(unlimited, *s.with_long_hops) == s.with_long_hops->value);
+            REQUIRE(!cost_of(p, *s.with_long_hops));
+            continue;
+        }
+        REQUIRE(optimum < kNever);
+        REQUIRE(s.plan->value >= optimum);
+        REQUIRE(cost_of(p, *s.plan) == s.plan->value);
+        ++planned;
+        found += s.plan->value == optimum ? 1 : 0;
+    }
+    MESSAGE("the limit bites in " << bitten << " of " << runs << ", plans exist in " << possible << ", found in "
+                                  << planned << ", the optimum in " << found);
+    CHECK(bitten * 4 >= runs);
+    CHECK(possible < runs);
+    CHECK(planned >= 0.95 * possible);
+    CHECK(found >= least_share_found * possible);
+}
+
 /// A square 0-1-2-3 with the source at 0 and a spur from 2 to 4.
 RingProblem square_with_spur() {
     RingProblem p;
@@ -178,6 +217,17 @@ TEST_CASE("a ring problem that cannot be planned has no plan") {
     SUBCASE("a cut in two places") {
         p.cut_of[1] = 0;
     }
+    SUBCASE("spans of some edges only") {
+        p.span_of = {1, 1};
+    }
+    SUBCASE("two spans of one cut") {
+        p.edges.push_back(p.edges[0]);
+        p.cut_of.push_back(p.cut_of[0]);
+        p.span_of = {1, 1, 1, 1, 1, 2};
+    }
+    SUBCASE("spans too large to add up") {
+        p.span_of.assign(5, std::numeric_limits<Length>::max());
+    }
     SUBCASE("figures too large to add up") {
         p.edges[0].length = std::numeric_limits<Length>::max();
     }
@@ -212,6 +262,42 @@ TEST_CASE("ring plans and bounds bracket the exhaustive optimum") {
     SUBCASE("with few second ways") {
         check_family({.vertices = 8, .cuts = 9, .stops = 4}, 100, 0.85);
     }
+}
+
+TEST_CASE(
+    "rings with hops of limited length stand between the bound and what costs too much, or are told not to exist") {
+    SUBCASE("usual openings") {
+        check_limited_family({.longest_hop = 11}, 100, 0.85);
+    }
+    SUBCASE("with passages and second ways of a stretch") {
+        check_limited_family({.passages = true, .second_ways = true, .longest_hop = 12}, 100, 0.8);
+    }
+    SUBCASE("with free trenches") {
+        check_limited_family({.largest_opening = 0, .longest_hop = 10}, 100, 0.7);
+    }
+    SUBCASE("with one more stop") {
+        check_limited_family({.vertices = 7, .cuts = 10, .stops = 4, .longest_hop = 10}, 60, 0.75);
+    }
+}
+
+TEST_CASE("a hop too long for one cable goes by way of a stop between") {
+    RingProblem p = square_with_spur();
+    p.stops = {2, 1};
+    p.span_of = {10, 10, 10, 10, 5};
+    p.longest_hop = 20;
+    const RingSolution free = solve(p, ample());
+    REQUIRE(free.plan);
+    CHECK(free.plan->value == 400 + 40 + 7);
+    p.longest_hop = 19;
+    const RingSolution none = solve(p, ample());
+    CHECK(!none.plan);
+    REQUIRE(none.with_long_hops);
+    p.stops = {2, 1, 3};
+    p.longest_ring = 3;
+    const RingSolution by_neighbours = solve(p, ample());
+    REQUIRE(by_neighbours.plan);
+    CHECK(by_neighbours.plan->value == 400 + 40 + 7);
+    CHECK(by_neighbours.plan->rings.size() == 1);
 }
 
 TEST_CASE("the same ring problem gives the same plan, and a stopped search keeps its promises") {

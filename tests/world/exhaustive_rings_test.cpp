@@ -16,6 +16,7 @@ using drawing::MapFamily;
 
 struct Tally {
     int sites = 0;
+    int without_plan = 0;
     int optimal = 0;
     double worst_excess = 0;  ///< Of a plan over the optimum, as a share.
     double gaps = 0;          ///< Of bounds below the optimum, summed.
@@ -31,7 +32,11 @@ void hold_against_optimum(const Scenario& site, Tally& tally) {
     const LayoutResult& result = study.comparison.layouts.front();
     CAPTURE(result.reason);
     REQUIRE(result.feasible() == optimum.has_value());
-    if (!optimum) return;
+    if (!optimum) {
+        CHECK(!result.reason.empty());
+        ++tally.without_plan;
+        return;
+    }
     CHECK(result.bound.minor() <= *optimum);
     CHECK(*optimum <= result.total.minor());
     const auto share = [&](std::int64_t over) { return static_cast<double>(over) / static_cast<double>(*optimum); };
@@ -96,6 +101,35 @@ TEST_CASE("the same for rings with length steps, spares, pulling, ducts, tax, sp
     }
     report(tally);
     CHECK(tally.optimal * 100 >= tally.sites * 80);
+    CHECK(tally.worst_excess < 0.05);
+}
+
+TEST_CASE("the same for rings with optics that do not reach far, joints that cost them reach, and coils in handholes") {
+    Tally tally;
+    int dearer = 0;
+    for (int round = 0; round < effort(80); ++round) {
+        CAPTURE(round);
+        Dice dice(9000 + static_cast<unsigned>(round));
+        Scenario site = small_map(dice, 8);
+        for (Place& place : site.places) {
+            if (place.kind == PlaceKind::junction && dice.one_in(2)) place.kind = PlaceKind::handhole;
+        }
+        site.rules.slack.coil_per_handhole = Length::from_metres(static_cast<double>(dice.between(0, 6)));
+        for (CableProduct& cable : site.catalogue.cables)
+            cable.longest = Length::from_metres(static_cast<double>(dice.between(40, 300)));
+        site.rules.termination = dice.one_in(2) ? Termination::factory : Termination::spliced;
+        site.rules.loss.splice_db = 2.5;
+        const auto anywhere = own::optimum_of_rings(site);
+        site.catalogue.optics = {drawing::optic("near", 1000, static_cast<double>(dice.between(70, 140)), 1800)};
+        const auto optimum = own::optimum_of_rings(site);
+        dearer += anywhere && optimum != anywhere ? 1 : 0;
+        hold_against_optimum(site, tally);
+    }
+    report(tally);
+    MESSAGE("reach makes rings dearer or impossible on ", dearer, " sites, impossible on ", tally.without_plan);
+    CHECK(dearer * 3 >= effort(80));
+    CHECK(tally.sites * 3 >= effort(80));
+    CHECK(tally.optimal * 100 >= tally.sites * 75);
     CHECK(tally.worst_excess < 0.05);
 }
 

@@ -25,7 +25,17 @@ struct Family {
     bool passages = false;
     bool second_ways = false;  ///< Some cuts with two edges.
     Cost largest_opening = 40;
+    Length longest_hop = 0;  ///< Hops may span so much at the most, cuts up to 9 each; 0 for hops of any length.
 };
+
+inline void limit_hops(std::mt19937& random, const Family& family, RingProblem& p) {
+    std::map<std::int32_t, Length> spans;
+    for (const std::int32_t cut : p.cut_of)
+        spans.try_emplace(cut, static_cast<Length>(random() % 10));
+    for (const std::int32_t cut : p.cut_of)
+        p.span_of.push_back(spans.at(cut));
+    p.longest_hop = family.longest_hop;
+}
 
 inline RingProblem random_problem(std::mt19937& random, const Family& family) {
     const auto below = [&](Cost n) { return static_cast<Cost>(random() % static_cast<std::uint32_t>(n)); };
@@ -51,6 +61,7 @@ inline RingProblem random_problem(std::mt19937& random, const Family& family) {
     p.multiplicity = below(3);
     p.ring_cost = below(30);
     p.longest_ring = 1 + static_cast<std::int32_t>(below(family.stops));
+    if (family.longest_hop > 0) limit_hops(random, family, p);
     return p;
 }
 
@@ -68,16 +79,23 @@ inline std::set<VertexId> joined_without(const RingProblem& p, std::int32_t cut)
     return joined;
 }
 
+inline bool short_enough(const RingProblem& p, const std::vector<EdgeId>& path) {
+    Length span = 0;
+    for (const EdgeId e : path)
+        span += p.span_of.empty() ? 0 : p.span_of[e];
+    return span <= p.longest_hop || p.span_of.empty();
+}
+
 using Paths = std::vector<std::vector<EdgeId>>;
 
-/// Every simple path between two vertices.
+/// Every simple path between two vertices that is no longer than a hop may be.
 inline Paths all_paths(const RingProblem& p, VertexId from, VertexId to) {
     Paths found;
     std::vector<EdgeId> path;
     std::set<VertexId> passed{from};
     const std::function<void(VertexId)> walk = [&](VertexId at) {
         if (at == to) {
-            found.push_back(path);
+            if (short_enough(p, path)) found.push_back(path);
             return;
         }
         for (std::size_t e = 0; e < p.edges.size(); ++e) {
@@ -102,6 +120,7 @@ public:
         uses_.assign(p.edges.size(), 0);
     }
 
+    /// kNever where there is no plan.
     Cost run() {
         std::vector<char> seen(p_.stops.size(), 0);
         go_on(seen, p_.source, 0);
