@@ -4,7 +4,7 @@ import bisect
 import heapq
 import math
 
-from priced_routes import triples_of
+from edge_network import triples_of
 from site_model import MILLIMETRES, THOUSANDTHS
 
 MOST_KEPT = 20_000  #: Beginnings of paths kept in one search, as those who make certificates keep no more either.

@@ -1,8 +1,8 @@
 """The network of a GeoJSON map as scenarios/README.md describes it: lines cut where they share a vertex and where
 laterals join them, buildings and other places joined by a lateral to the nearest point of the lines.
 
-Not read: `buildings.take`, `hub.near`, areas, bans by property, MultiLineStrings and MultiPolygons, a property `length`,
-cuts within half a metre of each other, maps in several parts."""
+Not read: `buildings.take`, `hub.near`, areas, bans by property, MultiLineStrings and MultiPolygons, a property
+`length`, cuts within half a metre of each other. A map in several parts is taken for one."""
 
 import json
 import math
@@ -91,7 +91,7 @@ class Network:
         wanted = {building.get("place", building["id"]) for building in self.site["buildings"]}
         is_place = "place" in feature.get("properties", {})
         if feature["geometry"]["type"] not in ("Point", "Polygon", "LineString"):
-            raise NotRead(f"geometry {feature['geometry']['type']} is not read")
+            raise NotRead(f"geometry {feature['geometry']['type']}")
         return feature["geometry"]["type"] != "LineString" and (
             is_place or feature["id"] in wanted | {self.site["hub"]["place"]})
 
@@ -127,7 +127,7 @@ class Network:
         for number, edge, share, foot in sorted(self.cuts, reverse=True):
             points = self.lines[number]["points"]
             if min(metres(foot, point) for point in points) <= JOINS_AT_VERTEX:
-                raise NotRead("laterals that join within half a metre of each other are not read")
+                raise NotRead("laterals that join within half a metre of each other")
             points.insert(edge + 1, foot)
 
     def place_of(self, vertex):
@@ -167,8 +167,8 @@ class Network:
 def network(options, folder, site):
     """Places and segments, as a site file would list them, segments with their `millimetres`."""
     features = json.loads((folder / options["file"]).read_text(), parse_float=float)["features"]
-    if options.get("buildings", {}).get("take", "listed") != "listed" or "bans" in options or "areas" in options:
-        raise NotRead("buildings taken from the map, bans by property and areas are not read")
+    if options.get("buildings", {}).get("take", "listed") != "listed" or {"bans", "areas", "length"} & set(options):
+        raise NotRead("buildings taken from the map, bans, areas and lengths by property")
     built = Network(features, options, site)
     segments = built.segments()
     return built.places, segments

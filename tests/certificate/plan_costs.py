@@ -25,11 +25,11 @@ class PlanCosts:
         return (nearest(2 * optic, THOUSANDTHS) + nearest(2 * cord, THOUSANDTHS)
                 + self.work(self.site.labour.installer, self.site.labour.test * strands))
 
-    def pieces(self, gear, building):
+    def pieces(self, gear, building, optic_ports, rate):
         """How many pieces of gear, joined in a row by copper, serve a building; nothing where none do."""
         devices = [watts for count, watts in building.devices for _ in range(count)]
         fed = sorted((at_source(watts) for watts in devices if watts > 0), reverse=True)
-        if gear.optic_ports < building.links() or gear.rate < building.rate() or (gear.converter and len(devices) > 1):
+        if gear.optic_ports < optic_ports or gear.rate < rate or (gear.converter and len(devices) > 1):
             return None
         for pieces in range(1, 65):
             joints = [(i > 0) + (i + 1 < pieces) for i in range(pieces)]
@@ -38,15 +38,20 @@ class PlanCosts:
                 return pieces
         return None
 
-    def building(self, building, route):
-        gear = [(gear, self.pieces(gear, building)) for gear in self.site.catalogue.building_gear]
-        return (sum(count * self.link(rate, route) for rate, count in building.wanted)
-                + min(self.installed(one, pieces) for one, pieces in gear if pieces))
+    def gear(self, building, optic_ports, rate):
+        """The cheapest gear for a building; nothing where none will do."""
+        gear = [(gear, self.pieces(gear, building, optic_ports, rate)) for gear in self.site.catalogue.building_gear]
+        return min((self.installed(one, pieces) for one, pieces in gear if pieces), default=None)
 
-    def hub(self):
-        """The cheapest set of hub gear with optic ports for all links and copper for what stands there."""
-        rate = max(building.rate() for building in self.site.buildings.values())
-        links = sum(building.links() for building in self.site.buildings.values())
+    def building(self, building, route):
+        """Links and gear."""
+        return (sum(count * self.link(rate, route) for rate, count in building.wanted)
+                + self.gear(building, building.links(), building.rate()))
+
+    def hub(self, links):
+        """The cheapest set of hub gear with optic ports for so many links and copper for what stands there; nothing
+        where no set will do."""
+        rate = self.site.fastest_rate()
         optic = max(0, links + self.site.hub.growth_ports - self.site.hub.free_optic_ports)
         copper = max(0, self.site.hub.devices - self.site.hub.free_copper_ports)
         least = {(0, 0): 0}
@@ -55,7 +60,7 @@ class PlanCosts:
                      max(0, ports[1] - gear.copper_ports)) for gear in self.site.catalogue.hub_gear]
             found = [price + least[o, c] for price, o, c in less if (o, c) != ports and (o, c) in least]
             least.update({ports: min(found)} if found else {})
-        return least[optic, copper]
+        return least.get((optic, copper))
 
     def end_work(self, in_use):
         """Plugging, or splicing with pigtails, of strands at both ends of a cable."""
@@ -91,15 +96,20 @@ class PlanCosts:
                              for one in self.site.catalogue.enclosures))
         return least[-1]
 
+    def trunk(self, cable):
+        """Enclosure and ends of a trunk, without work on strands."""
+        return self.enclosures(cable.strands) + cable.ends + self.end_work(0)
+
+    def all_trunk_end_work(self):
+        return sum(self.trunk_end_work(self.site.in_use(building)) for building in self.site.buildings.values())
+
     def beside_routes(self, cables, from_hub):
-        """From whichever place; `cables` are the buildings' own, and one more for a trunk."""
-        cost = self.hub() + self.site.labour.mobilisation
+        """All but trunks, from whichever place; `cables` are the buildings' own."""
+        links = sum(building.links() for building in self.site.buildings.values())
+        cost = self.hub(links) + self.site.labour.mobilisation
         for building, cable in zip(self.site.buildings.values(), cables):
             cost += self.building(building, from_hub[building.place])
             cost += cable.ends + self.end_work(self.site.in_use(building)) - self.rounding(cable)
-        for trunk in cables[len(self.site.buildings):]:
-            cost += self.enclosures(trunk.strands) + trunk.ends + self.end_work(0) - self.rounding(trunk)
-            cost += sum(self.trunk_end_work(self.site.in_use(building)) for building in self.site.buildings.values())
         return cost
 
 

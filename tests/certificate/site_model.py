@@ -109,6 +109,7 @@ class Rules:
     headroom: Fraction
     spare_ports: int
     most_enclosures: int
+    hop_limit: int
     contingency: Fraction
     tax: Fraction
 
@@ -149,11 +150,16 @@ class Site:
         with_contingency = direct + nearest(direct * self.rules.contingency)
         return with_contingency + nearest(with_contingency * self.rules.tax)
 
+    def fastest_rate(self):
+        return max(building.rate() for building in self.buildings.values())
+
     def in_use(self, building):
         return building.links() * self.rules.strands_a_link
 
-    def trunk_strands(self):
-        in_use = sum(map(self.in_use, self.buildings.values()))
+    def all_in_use(self):
+        return sum(map(self.in_use, self.buildings.values()))
+
+    def trunk_strands(self, in_use):
         spare = max(self.rules.trunk_spare_least, rounded_up(in_use * self.rules.trunk_spare))
         return in_use + spare + rounded_up(in_use * self.rules.headroom)
 

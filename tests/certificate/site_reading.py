@@ -203,6 +203,7 @@ class Reader:
             headroom=number(self.site.get("growth", {}).get("headroom", 0)) / 100,
             spare_ports=int(self.rules.get("spare-copper-ports", 0)),
             most_enclosures=int(self.rules.get("max-enclosures", 1)),
+            hop_limit=int(self.rules.get("hop-limit", 8)),
             contingency=number(self.rules.get("contingency", 0)) / 100,
             tax=number(self.rules.get("tax", 0)) / 100)
 
