@@ -19,11 +19,12 @@ public:
           last_visit_(problem.vertex_count, -1),
           reached_(problem.stops.size(), 0) {}
 
-    /// False when the hop does not lead to a stop not reached before, or passes a vertex twice.
+    /// False when the hop does not lead to a stop not reached before, passes a vertex twice, or is too long.
     bool walk(VertexId from, const ChainPlan::Hop& hop) {
         if (hop.stop < 0 || static_cast<std::size_t>(hop.stop) >= reached_.size() || reached_[hop.stop]) return false;
         reached_[hop.stop] = 1;
         last_visit_[from] = ++visit_;
+        Length length = 0;
         for (const EdgeId id : hop.path) {
             if (id < 0 || static_cast<std::size_t>(id) >= problem_.edges.size()) return false;
             const SharedCostEdge& edge = problem_.edges[id];
@@ -35,8 +36,9 @@ public:
             total += static_cast<WideCost>(problem_.multiplicity) * edge.passage;
             if (!opened_[id]) total += edge.opening;
             opened_[id] = 1;
+            if (!problem_.span_of.empty()) length += problem_.span_of[id];
         }
-        return from == problem_.stops[hop.stop];
+        return from == problem_.stops[hop.stop] && (problem_.span_of.empty() || length <= problem_.longest_hop);
     }
 
     [[nodiscard]] bool all_reached() const {

@@ -26,6 +26,18 @@ WideCost most_possible(const ChainProblem& problem, int hops_a_stop) {
     return opening + stops * (hops_a_stop * hop + problem.chain_cost + problem.end_saving);
 }
 
+/// An edge each, and all together no more than 2^58.
+bool good_spans(const ChainProblem& problem) {
+    if (problem.span_of.empty()) return true;
+    if (problem.span_of.size() != problem.edges.size() || problem.longest_hop < 0) return false;
+    WideCost sum = 0;
+    for (const Length span : problem.span_of) {
+        if (span < 0) return false;
+        sum += span;
+    }
+    return sum < (WideCost{1} << 58);
+}
+
 }  // namespace
 
 bool well_formed(const ChainProblem& problem, int hops_a_stop) {
@@ -36,7 +48,8 @@ bool well_formed(const ChainProblem& problem, int hops_a_stop) {
     return exists(problem.source) && std::all_of(problem.stops.begin(), problem.stops.end(), exists) &&
            std::all_of(problem.edges.begin(), problem.edges.end(), good_edge) && problem.weight >= 0 &&
            problem.multiplicity >= 0 && problem.chain_cost >= 0 && problem.end_saving >= 0 &&
-           problem.longest_chain >= 1 && most_possible(problem, hops_a_stop) < (WideCost{1} << 58);
+           problem.longest_chain >= 1 && most_possible(problem, hops_a_stop) < (WideCost{1} << 58) &&
+           good_spans(problem);
 }
 
 std::vector<pair_routes::Pair> hops_of(const ChainProblem& problem, const Orders& orders) {

@@ -11,7 +11,7 @@
 namespace spadework::graph::chains {
 
 /// Every vertex named exists, no figure is negative, chains may hold a stop, and no plan can cost 2^58 or more, even if
-/// it had so many hops for every stop.
+/// it had so many hops for every stop; edges span less than that together.
 bool well_formed(const ChainProblem& problem, int hops_a_stop = 1);
 
 /// Chains of indices into the problem's stops.

@@ -10,7 +10,8 @@
 //   + for each stop, its `end_saving` is taken off when the stop is the last of its chain
 //   + sum of the opening costs of all edges used by any hop, each paid once
 //
-// is smallest. All figures are whole numbers in units the caller chooses.
+// is smallest. Where hops may only be so long, no hop's edges come to more than `longest_hop` by what each of them
+// spans. All figures are whole numbers in units the caller chooses.
 
 #include <cstdint>
 #include <vector>
@@ -29,6 +30,8 @@ struct ChainProblem {
     Cost chain_cost = 0;
     Cost end_saving = 0;
     std::int32_t longest_chain = 1;
+    std::vector<Length> span_of;  ///< For each edge; empty where hops may be of any length.
+    Length longest_hop = 0;       ///< Most that the edges of one hop may span together, where they span anything.
 };
 
 struct ChainPlan {

@@ -19,17 +19,49 @@ constexpr int kOrderShakes = 100;
 constexpr int kShakesFromBest = 12;
 constexpr Cost kUphill = 300;  ///< A step may be dearer by this part of the best.
 
-/// What a hop from one tree position to every other costs.
-std::vector<Cost> costs_from(const Network& network, const RootedTree& tree, std::int32_t from, Charge charge) {
-    std::vector<Cost> cost(tree.vertex.size(), -1);
-    cost[from] = 0;
-    for (std::int32_t p = from; tree.parent[p] >= 0; p = tree.parent[p]) {
-        cost[tree.parent[p]] = cost[p] + charge.on(network.edges[tree.edge[p]]);
-    }
+/// From one tree position to every other the sum of what `of` makes of each edge between.
+template <class OfEdge>
+std::vector<Cost> sums_from(const RootedTree& tree, std::int32_t from, OfEdge of) {
+    std::vector<Cost> sum(tree.vertex.size(), -1);
+    sum[from] = 0;
+    for (std::int32_t p = from; tree.parent[p] >= 0; p = tree.parent[p])
+        sum[tree.parent[p]] = sum[p] + of(tree.edge[p]);
     for (std::int32_t p = 1; p < tree.count(); ++p) {
-        if (cost[p] < 0) cost[p] = cost[tree.parent[p]] + charge.on(network.edges[tree.edge[p]]);
+        if (sum[p] < 0) sum[p] = sum[tree.parent[p]] + of(tree.edge[p]);
     }
+    return sum;
+}
+
+/// What a hop from one tree position to every other costs, charges counted.
+std::vector<Cost> costs_from(const ChainProblem& problem, const RootedTree& tree, std::int32_t from,
+                             const HopCharge& too_long) {
+    const Charge charge = hop_charge(problem);
+    std::vector<Cost> cost = sums_from(tree, from, [&](EdgeId e) { return charge.on(problem.edges[e]); });
+    if (!too_long.limits()) return cost;
+    const std::vector<Cost> spans = sums_from(tree, from, [&](EdgeId e) { return problem.span_of[e]; });
+    for (std::size_t p = 0; p < cost.size(); ++p)
+        cost[p] += too_long.of(spans[p]);
     return cost;
+}
+
+HopCosts no_hops(const ChainProblem& problem) {
+    HopCosts costs;
+    costs.stops = static_cast<std::int32_t>(problem.stops.size());
+    costs.a_chain = problem.chain_cost - problem.end_saving;
+    costs.longest_chain = problem.longest_chain;
+    return costs;
+}
+
+/// Of several cheapest ways there and back the shorter is charged less: both get its charge.
+void make_symmetric(HopCosts& costs) {
+    const auto stops = static_cast<std::size_t>(costs.stops);
+    for (std::size_t a = 0; a < stops; ++a) {
+        for (std::size_t b = 0; b < a; ++b) {
+            Cost& there = costs.between[a * stops + b];
+            Cost& back = costs.between[b * stops + a];
+            there = back = std::min(there, back);
+        }
+    }
 }
 
 /// All stops in the order of a walk round the tree, smaller branches first or last.
@@ -69,28 +101,62 @@ std::vector<VertexId> vertices_to_join(const ChainProblem& problem) {
 
 }  // namespace
 
-HopCosts hop_costs_on(const ChainProblem& problem, const Network& network, const std::vector<EdgeId>& tree) {
-    HopCosts costs;
-    costs.stops = static_cast<std::int32_t>(problem.stops.size());
-    costs.a_chain = problem.chain_cost - problem.end_saving;
-    costs.longest_chain = problem.longest_chain;
-    const RootedTree laid = rooted(network, tree, problem.source);
-    const auto from_source = costs_from(network, laid, 0, hop_charge(problem));
-    for (const VertexId stop : problem.stops) {
+Search::Search(const ChainProblem& problem, const pair_routes::StopRule& stop, std::uint64_t seed)
+    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), routes_(network_), random_(seed) {
+    if (problem.span_of.empty()) return;
+    charge_ = HopCharge(problem.longest_hop, dearest_charge(), static_cast<Cost>(problem.stops.size()));
+    routes_.limit(problem.span_of, charge_);
+}
+
+/// More than it costs to begin a new chain for all that lies behind a hop too long.
+Cost Search::dearest_charge() const {
+    constexpr Cost kFarthestWays = 4;
+    pair_routes::RouteSet routes(network_);
+    const std::vector<Cost> from_source = routes.costs_from(problem_.source, hop_charge(problem_));
+    Cost farthest = 0;
+    for (const VertexId stop : problem_.stops)
+        farthest = std::max(farthest, from_source[stop]);
+    return add(problem_.chain_cost, times(farthest, kFarthestWays));
+}
+
+void Search::insist() {
+    charge_.raise();
+    routes_.limit(problem_.span_of, charge_);
+}
+
+HopCosts Search::hop_costs_on(const std::vector<EdgeId>& tree) const {
+    HopCosts costs = no_hops(problem_);
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    const auto from_source = costs_from(problem_, laid, 0, charge_);
+    for (const VertexId stop : problem_.stops) {
         costs.from_source.push_back(from_source[laid.place[stop]]);
-        const auto from_stop = costs_from(network, laid, laid.place[stop], hop_charge(problem));
-        for (const VertexId other : problem.stops)
+        const auto from_stop = costs_from(problem_, laid, laid.place[stop], charge_);
+        for (const VertexId other : problem_.stops)
             costs.between.push_back(from_stop[laid.place[other]]);
     }
     return costs;
 }
 
-Search::Search(const ChainProblem& problem, const pair_routes::StopRule& stop, std::uint64_t seed)
-    : problem_(problem), stop_(stop), network_(problem.vertex_count, problem.edges), routes_(network_), random_(seed) {}
+Cost Search::cost_now(const Layout& layout) const {
+    Cost cost = 0;
+    for (const EdgeId e : layout.open)
+        cost += network_.edges[e].opening;
+    if (layout.paths.empty()) return cost + cost_of_orders(hop_costs_on(layout.open), layout.orders);
+    cost += static_cast<Cost>(layout.orders.size()) * (problem_.chain_cost - problem_.end_saving);
+    for (const auto& path : layout.paths) {
+        Length span = 0;
+        for (const EdgeId e : path) {
+            cost += hop_charge(problem_).on(network_.edges[e]);
+            if (charge_.limits()) span += problem_.span_of[e];
+        }
+        cost += charge_.of(span);
+    }
+    return cost;
+}
 
 Orders Search::orders_along(const std::vector<EdgeId>& tree) const {
     const RootedTree laid = rooted(network_, tree, problem_.source);
-    const HopCosts costs = hop_costs_on(problem_, network_, tree);
+    const HopCosts costs = hop_costs_on(tree);
     Orders best;
     for (const bool small_first : {true, false}) {
         Orders orders = best_cut(costs, walk_round(problem_, laid, small_first));
@@ -105,7 +171,7 @@ Layout Search::descend(std::vector<EdgeId> tree, Orders orders) const {
     Layout best;
     for (bool first = true;; first = false) {
         tree = improved_tree(network_, hops_of(problem_, orders), std::move(tree), stop_);
-        const HopCosts costs = hop_costs_on(problem_, network_, tree);
+        const HopCosts costs = hop_costs_on(tree);
         if (!stop_.reached()) improve_orders(costs, orders);
         if (!stop_.reached()) settle_orders(costs, orders, kOrderShakes);
         Cost cost = cost_of_orders(costs, orders);
@@ -131,10 +197,7 @@ std::optional<Layout> Search::first() {
 }
 
 HopCosts Search::hop_costs_now() {
-    HopCosts costs;
-    costs.stops = static_cast<std::int32_t>(problem_.stops.size());
-    costs.a_chain = problem_.chain_cost - problem_.end_saving;
-    costs.longest_chain = problem_.longest_chain;
+    HopCosts costs = no_hops(problem_);
     const auto from_source = routes_.costs_from(problem_.source, hop_charge(problem_));
     for (const VertexId stop : problem_.stops) {
         costs.from_source.push_back(from_source[stop]);
@@ -142,6 +205,7 @@ HopCosts Search::hop_costs_now() {
         for (const VertexId other : problem_.stops)
             costs.between.push_back(from_stop[other]);
     }
+    if (charge_.limits()) make_symmetric(costs);
     return costs;
 }
 

@@ -19,16 +19,18 @@ struct Layout {
     std::vector<EdgeId> open;
     Orders orders;
     std::vector<std::vector<EdgeId>> paths;  ///< In the order of hops_of; empty while `open` is a tree.
-    Cost cost = 0;                           ///< All in.
+    Cost cost = 0;                           ///< All in, with what hops too long are charged.
 };
-
-/// Hop costs when every hop follows the tree, which must reach the source and all stops.
-HopCosts hop_costs_on(const ChainProblem& problem, const pair_routes::Network& network,
-                      const std::vector<EdgeId>& tree);
 
 class Search {
 public:
     Search(const ChainProblem& problem, const pair_routes::StopRule& stop, std::uint64_t seed);
+
+    /// From here on hops too long are charged several times as much.
+    void insist();
+
+    /// What the layout costs at what hops too long are charged now.
+    [[nodiscard]] Cost cost_now(const Layout& layout) const;
 
     /// The best layout from a few starts; nothing when some stop is cut off.
     std::optional<Layout> first();
@@ -53,6 +55,8 @@ public:
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
 private:
+    [[nodiscard]] HopCosts hop_costs_on(const std::vector<EdgeId>& tree) const;
+    [[nodiscard]] Cost dearest_charge() const;
     bool try_tree(const std::vector<SharedCostEdge>& other_prices, Cost cables, Layout& layout);
     [[nodiscard]] Orders orders_along(const std::vector<EdgeId>& tree) const;
     [[nodiscard]] HopCosts hop_costs_now();
@@ -62,6 +66,7 @@ private:
     const pair_routes::StopRule& stop_;
     pair_routes::Network network_;
     pair_routes::RouteSet routes_;
+    HopCharge charge_;
     std::mt19937_64 random_;
 };
 

@@ -20,6 +20,9 @@ constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardl
 constexpr int kFollowed = 5;       ///< Trees to plan from when the averaged flows are looked at.
 constexpr int kScatters = 6;
 constexpr int kShakes = 3;
+constexpr int kInsisting = 4;  ///< Times that hops too long are charged more.
+constexpr int kShakesInsisting = 40;
+constexpr int kScattersInsisting = 10;
 constexpr double kSearchWork = 5e5;  ///< Times of starting again or shaking, times stops and edges: no more than that.
 
 /// Finds a plan and the prices that bound it, in turns.
@@ -29,7 +32,10 @@ public:
         : problem_(problem),
           limits_(limits),
           all_time_(limits.seconds, limits.progress),
-          search_(problem, all_time_, limits.seed) {}
+          search_(problem, all_time_, limits.seed),
+          at_any_length_(problem) {
+        at_any_length_.span_of.clear();
+    }
 
     ChainSolution take() {
         ChainSolution solution;
@@ -38,7 +44,8 @@ public:
         tell();
         if (limits_.target_gap < 1.0) bound_by_prices(solution);
         improve();
-        solution.plan = std::move(plan_);
+        shorten_hops();
+        (is_short_ ? solution.plan : solution.with_long_hops) = std::move(plan_);
         solution.bound = bound_;
         solution.interrupted = all_time_.reached();
         return solution;
@@ -51,20 +58,25 @@ private:
         auto layout = first_search.first();
         if (!layout) return false;
         layout_ = first_search.loosened(*layout);
-        plan_ = plan_from(problem_, first_search.network(), layout_);
+        plan_ = plan_from(at_any_length_, first_search.network(), layout_);
+        is_short_ = plan_ && cost_of(problem_, *plan_);
         return plan_.has_value();
     }
 
+    /// A plan without too long hops is worth more than any with such.
     void offer(chains::Layout layout) {
         if (layout.cost >= layout_.cost) return;
-        auto plan = plan_from(problem_, search_.network(), layout);
-        if (!plan || plan->value >= plan_->value) return;
+        auto plan = plan_from(at_any_length_, search_.network(), layout);
+        const bool is_short = plan && cost_of(problem_, *plan);
+        if (!plan || is_short < is_short_ || (is_short == is_short_ && is_short && plan->value >= plan_->value)) return;
         layout_ = std::move(layout);
         plan_ = std::move(plan);
+        is_short_ = is_short;
         tell();
     }
 
     void tell() const {
+        if (!is_short_) return;
         if (limits_.progress != nullptr) limits_.progress->improved(plan_->value, bound_);
     }
 
@@ -119,10 +131,22 @@ private:
     /// Starts again from trees of varied costs and shakes the best, less often where that takes long.
     void improve() {
         chains::Layout layout = layout_;
-        if (close_enough(static_cast<double>(bound_)) && limits_.target_gap < 1.0) return;
+        if (is_short_ && close_enough(static_cast<double>(bound_)) && limits_.target_gap < 1.0) return;
         search_.scatter(layout, static_cast<int>(kScatters * rounds()));
         search_.shake(layout, static_cast<int>(kShakes * rounds()));
         offer(std::move(layout));
+    }
+
+    /// Goes on while some hop is too long, each time more intent on having none.
+    void shorten_hops() {
+        for (int i = 0; i < kInsisting && !is_short_ && !all_time_.reached(); ++i) {
+            search_.insist();
+            layout_.cost = search_.cost_now(layout_);
+            chains::Layout layout = layout_;
+            search_.shake(layout, kShakesInsisting);
+            search_.scatter(layout, kScattersInsisting);
+            offer(std::move(layout));
+        }
     }
 
     const ChainProblem& problem_;
@@ -131,6 +155,8 @@ private:
     chains::Search search_;
     chains::Layout layout_;
     std::optional<ChainPlan> plan_;
+    ChainProblem at_any_length_;  ///< The problem without its limit on hops.
+    bool is_short_ = false;       ///< The plan has no hop too long.
     Cost bound_ = 0;
 };
 

@@ -3,11 +3,11 @@
 // The network of a RingProblem as a search wants it: parts that lead to no stop left out, stretches without a junction
 // drawn together, bridges marked.
 
-#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
 
+#include "graph/hop_charge.hpp"
 #include "graph/ring_problem.hpp"
 
 namespace spadework::graph::rings {
@@ -32,8 +32,6 @@ struct Link {
     /// Which way that is; the first of equals.
     [[nodiscard]] std::size_t cheapest_way(std::int64_t cables) const;
 };
-
-constexpr Length kAnyLength = std::numeric_limits<Length>::max();
 
 struct LinkStep {
     VertexId to = 0;

@@ -32,19 +32,14 @@ LinkNetwork partly_paid(const LinkNetwork& network, const std::vector<SharedCost
 
 Search::Search(const LinkNetwork& network, const RingFigures& figures, const pair_routes::StopRule& stop,
                std::uint64_t seed)
-    : network_(network),
-      figures_(figures),
-      stop_(&stop),
-      ways_(network),
-      shorter_(network, ways_),
-      random_(seed),
-      charge_(network, 1) {
+    : network_(network), figures_(figures), stop_(&stop), ways_(network), shorter_(network, ways_), random_(seed) {
     start_from({});
     measure_distances();
     list_bridges();
-    if (!charge_.limits()) return;
+    if (network.longest_hop == kAnyLength) return;
     const Cost farthest = *std::max_element(distance_.begin(), distance_.end());
-    charge_ = HopCharge(network, add(figures.ring_cost, times(farthest, kFarthestWays)));
+    charge_ = HopCharge(network.longest_hop, add(figures.ring_cost, times(farthest, kFarthestWays)),
+                        2 * static_cast<Cost>(network.stops.size()));
     measure_spans();
 }
 

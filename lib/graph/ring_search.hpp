@@ -11,8 +11,8 @@
 #include <vector>
 
 #include "graph/pair_routes.hpp"
-#include "graph/ring_hop_limit.hpp"
 #include "graph/ring_links.hpp"
+#include "graph/ring_shorter_ways.hpp"
 #include "graph/ring_two_ways.hpp"
 
 namespace spadework::graph::rings {
@@ -80,6 +80,9 @@ private:
     [[nodiscard]] std::int32_t part_of(VertexId v) const { return network_.part[v]; }
     [[nodiscard]] bool keeps_together(std::int32_t stop, const Round& round, std::size_t gap) const;
     [[nodiscard]] Cost apart(std::int32_t row, std::int32_t column) const;
+    [[nodiscard]] Cost charge_of(const LinkPath& hop) const {
+        return charge_.limits() ? charge_.of(span_of(network_, hop)) : 0;
+    }
     [[nodiscard]] Length span_apart(std::int32_t row, std::int32_t column) const;
     void measure_distances();
     void measure_spans();

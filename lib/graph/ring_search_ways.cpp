@@ -73,7 +73,7 @@ VertexId Search::end_after(const Round& round, std::size_t gap) const {
 }
 
 void Search::use(const LinkPath& path, int times) {
-    cost_ += times * charge_.of(path);
+    cost_ += times * charge_of(path);
     for (const std::int32_t l : path) {
         const Link& link = network_.links[l];
         cost_ += link.cost(uses_[l] + times) - link.cost(uses_[l]);
@@ -95,7 +95,7 @@ void Search::allow(const LinkPath& path) {
 
 /// What the cost rises by when both paths are used; nothing is changed.
 Cost Search::change_of(const LinkPath& one, const LinkPath& other) {
-    Cost change = charge_.of(one) + charge_.of(other);
+    Cost change = charge_of(one) + charge_of(other);
     for (const LinkPath* path : {&one, &other}) {
         for (const std::int32_t l : *path) {
             change += network_.links[l].cost(uses_[l] + 1) - network_.links[l].cost(uses_[l]);
@@ -114,19 +114,19 @@ Cost Search::charge_change(std::int32_t stop, const Round& round, std::size_t ga
     const auto source = static_cast<std::int32_t>(network_.stops.size());
     const std::int32_t before = gap == 0 ? source : round.stops[gap - 1];
     const std::int32_t after = gap == round.stops.size() ? source : round.stops[gap];
-    return charge_.of(span_apart(before, stop)) + charge_.of(span_apart(stop, after)) - charge_.of(round.hops[gap]);
+    return charge_.of(span_apart(before, stop)) + charge_.of(span_apart(stop, after)) - charge_of(round.hops[gap]);
 }
 
 std::optional<LinkPath> Search::one_way(VertexId from, VertexId to, Cost below) {
     auto found = ways_.one_way(from, to, price_, below);
-    if (!found || charge_.of(*found) == 0) return found;
+    if (!found || charge_of(*found) == 0) return found;
     return shorter_.one(from, to, price_, charge_, std::move(*found));
 }
 
 std::optional<ShorterWays::Pair> Search::two_ways(VertexId from, VertexId to_first, VertexId to_second, Cost below) {
     auto found = ways_.two_ways(from, to_first, to_second, price_, below);
     const auto charged = [&](const ShorterWays::Pair& ways) {
-        return charge_.of(ways.first) > 0 || charge_.of(ways.second) > 0;
+        return charge_of(ways.first) > 0 || charge_of(ways.second) > 0;
     };
     if (!found || !charged(*found)) return found;
     ShorterWays::Pair best = shorter_.two(from, to_first, to_second, price_, charge_, std::move(*found));
@@ -160,7 +160,7 @@ std::vector<std::int32_t> Search::stops_at_long_hops() const {
     if (!charge_.limits()) return stops;
     for (const Round& round : rounds_) {
         for (std::size_t h = 0; h < round.hops.size(); ++h) {
-            if (charge_.of(round.hops[h]) > 0) stops.push_back(round.stops[std::min(h, round.stops.size() - 1)]);
+            if (charge_of(round.hops[h]) > 0) stops.push_back(round.stops[std::min(h, round.stops.size() - 1)]);
         }
     }
     return stops;
@@ -170,7 +170,7 @@ Cost Search::cost() const {
     Cost cost = cost_;
     for (const Round& round : rounds_) {
         for (const LinkPath& hop : round.hops)
-            cost -= charge_.of(hop);
+            cost -= charge_of(hop);
     }
     return cost;
 }

@@ -2,6 +2,7 @@
 
 #include "graph/chain_solver.hpp"
 #include "layout/designs.hpp"
+#include "layout/hop_reach.hpp"
 #include "layout/lit_chains.hpp"
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
@@ -44,25 +45,31 @@ struct ChainFigures {
     CableFigures hop;
     Money end_saving;  ///< The largest of any building's.
     Money constant;    ///< Least cost beside routes and end savings.
+    std::optional<Length> longest_hop;
     std::string impossible;
 };
+
+ChainFigures no_chains(const std::string& reason) {
+    return {{}, Money(), Money(), std::nullopt, reason};
+}
 
 ChainFigures chain_figures(const Scenario& scenario, const CostScale& scale) {
     ChainFigures figures;
     const int links = links_per_hop(scenario);
     const auto hop = hop_figures(scenario, scale);
-    if (!hop) return {{}, Money(), Money(), "the catalogue has no cable"};
+    if (!hop) return no_chains("the catalogue has no cable");
     figures.hop = *hop;
     for (const Building& building : scenario.buildings) {
         const StationCost station = station_cost(scenario, building);
         const LeastCost link = least_link_cost(scenario, building, fastest_rate(scenario), Length());
         const std::string& impossible = station.impossible.empty() ? link.impossible : station.impossible;
-        if (!impossible.empty()) return {{}, Money(), Money(), impossible};
+        if (!impossible.empty()) return no_chains(impossible);
         figures.constant += hop->ends - hop->rounding + station.through + link.cost * links;
         figures.end_saving = std::max(figures.end_saving, station.saving_at_end);
     }
     const LeastCost hub = hub_for_ends(scenario, least_chain_count(scenario));
     figures.impossible = hub.impossible;
+    figures.longest_hop = longest_hop(scenario);
     figures.constant += hub.cost + scenario.labour.mobilisation;
     return figures;
 }
@@ -78,6 +85,10 @@ graph::ChainProblem problem_on(const Network& network, const Scenario& scenario,
     problem.multiplicity = figures.hop.multiplicity;
     problem.end_saving = network.scale.units(figures.end_saving);
     problem.longest_chain = longest_chain(scenario);
+    if (figures.longest_hop) {
+        problem.span_of = hop_spans(scenario, network);
+        problem.longest_hop = figures.longest_hop->millimetres();
+    }
     return problem;
 }
 
@@ -86,6 +97,11 @@ bool chains_have_a_price(const Scenario& scenario, const ChainFigures& figures) 
     const int most = static_cast<int>(scenario.buildings.size());
     const Money fewest_chains = hub_for_ends(scenario, least_chain_count(scenario)).cost;
     return figures.end_saving > Money() || hub_for_ends(scenario, most).cost > fewest_chains;
+}
+
+/// Hops too long for any optic in it say what is missing.
+const std::optional<graph::ChainPlan>& plan_or_nearest(const graph::ChainSolution& solution) {
+    return solution.plan ? solution.plan : solution.with_long_hops;
 }
 
 RoutedLayout routed_by(const graph::ChainPlan& plan, const Network& network, const Scenario& scenario) {
@@ -121,7 +137,8 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
         const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         routing.proof.chains = ProvedChains{problem, solution.certificate};
-        if (solution.plan) routing.routed = routed_by(*solution.plan, on, scenario);
+        const auto& plan = plan_or_nearest(solution);
+        if (plan) routing.routed = routed_by(*plan, on, scenario);
         return routing;
     };
     task.fallbacks = [&](const RoutedLayout&) {

@@ -91,7 +91,7 @@ graph::RingProblem problem_on(const Network& network, const Scenario& scenario, 
 }
 
 /// Hops too long for any optic in it say what is missing.
-std::optional<graph::RingPlan> plan_or_nearest(const graph::RingSolution& solution) {
+const std::optional<graph::RingPlan>& plan_or_nearest(const graph::RingSolution& solution) {
     return solution.plan ? solution.plan : solution.with_long_hops;
 }
 
@@ -119,7 +119,8 @@ std::vector<RoutedLayout> one_building_a_ring(const Network& network, const Scen
     problem.longest_ring = 1;
     graph::SolveLimits plan_only;
     plan_only.target_gap = 1.0;
-    const auto plan = plan_or_nearest(graph::solve(problem, plan_only));
+    const auto solution = graph::solve(problem, plan_only);
+    const auto& plan = plan_or_nearest(solution);
     if (!plan) return {};
     return {routed_by(*plan, network, scenario)};
 }
@@ -145,7 +146,7 @@ Design design_ring(const Scenario& scenario, const DesignLimits& limits) {
         const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         routing.proof.chains = ProvedChains{graph::open_rings(problem), solution.certificate};
-        const auto plan = plan_or_nearest(solution);
+        const auto& plan = plan_or_nearest(solution);
         if (!plan) return routing;
         fewest = static_cast<int>(plan->rings.size()) == least_chain_count(scenario);
         // Where ways are withheld, a stretch may be a bridge of what is left though it is none of the map.

@@ -44,6 +44,45 @@ void check_family(const Family& family, int rounds, double least_share_found) {
     CHECK(found >= least_share_found * runs);
 }
 
+/// The same where hops may only be so long, and some problems therefore have no plan.
+void check_limited_family(const Family& family, int rounds, double least_share_found) {
+    const int runs = effort(rounds);
+    std::mt19937 random(20261126);
+    int possible = 0;
+    int planned = 0;
+    int found = 0;
+    int bitten = 0;  // The limit makes the optimum dearer.
+    for (int run = 0; run < runs; ++run) {
+        const ChainProblem p = random_problem(random, family);
+        CAPTURE(run);
+        const Cost optimum = exhaustive_optimum(p);
+        const ChainSolution s = solve(p, ample());
+        ChainProblem unlimited = p;
+        unlimited.span_of.clear();
+        const Cost without_limit = exhaustive_optimum(unlimited);
+        REQUIRE(s.bound <= without_limit);
+        REQUIRE(s.plan.has_value() != s.with_long_hops.has_value());
+        bitten += optimum > without_limit ? 1 : 0;
+        possible += optimum < kNever ? 1 : 0;
+        if (!s.plan) {
+            REQUIRE(cost_of(unlimited, *s.with_long_hops) == s.with_long_hops->value);
+            REQUIRE(!cost_of(p, *s.with_long_hops));
+            continue;
+        }
+        REQUIRE(optimum < kNever);
+        REQUIRE(s.plan->value >= optimum);
+        REQUIRE(cost_of(p, *s.plan) == s.plan->value);
+        ++planned;
+        found += s.plan->value == optimum ? 1 : 0;
+    }
+    MESSAGE("the limit bites in " << bitten << " of " << runs << ", plans exist in " << possible << ", found in "
+                                  << planned << ", the optimum in " << found);
+    CHECK(bitten * 4 >= runs);
+    CHECK(possible < runs);
+    CHECK(planned >= 0.95 * possible);
+    CHECK(found >= least_share_found * possible);
+}
+
 ChainProblem small_example() {
     ChainProblem p;
     p.vertex_count = 4;  // 0 -- 1 -- 2, 1 -- 3
@@ -91,6 +130,36 @@ TEST_CASE("chain plans and bounds bracket the exhaustive optimum") {
     }
 }
 
+TEST_CASE(
+    "chains with hops of limited length stand between the bound and what costs too much, or are told not to exist") {
+    SUBCASE("usual openings") {
+        check_limited_family({.vertices = 6, .edges = 8, .stops = 3, .longest_hop = 9}, 100, 0.85);
+    }
+    SUBCASE("with passages") {
+        check_limited_family({.vertices = 6, .edges = 8, .stops = 4, .passages = true, .longest_hop = 9}, 60, 0.85);
+    }
+    SUBCASE("with cheap trenches, where cycles may pay") {
+        check_limited_family({.vertices = 6, .edges = 9, .stops = 3, .largest_opening = 4, .longest_hop = 8}, 100, 0.7);
+    }
+}
+
+TEST_CASE("a hop of a chain that is too long goes by way of a stop between") {
+    ChainProblem p = small_example();
+    p.stops = {2, 1};
+    p.span_of = {10, 3, 4};
+    p.longest_hop = 12;
+    const ChainSolution s = solve(p, ample());
+    REQUIRE(s.plan);
+    CHECK(s.plan->value == 100 + 20 + 20 + 6 + 2);
+    REQUIRE(s.plan->chains.size() == 1);
+    CHECK(s.plan->chains[0][0].stop == 1);
+    p.longest_hop = 9;
+    const ChainSolution none = solve(p, ample());
+    CHECK_FALSE(none.plan);
+    REQUIRE(none.with_long_hops);
+    CHECK_FALSE(cost_of(p, *none.with_long_hops));
+}
+
 TEST_CASE("a chain problem that cannot be planned has no plan") {
     ChainProblem p = small_example();
     SUBCASE("a stop is cut off") {
@@ -105,6 +174,12 @@ TEST_CASE("a chain problem that cannot be planned has no plan") {
     }
     SUBCASE("a negative figure") {
         p.weight = -1;
+    }
+    SUBCASE("spans of some edges only") {
+        p.span_of = {1, 1};
+    }
+    SUBCASE("spans too large to add up") {
+        p.span_of.assign(3, std::numeric_limits<Length>::max());
     }
     SUBCASE("figures too large to add up") {
         p.edges[0].length = std::numeric_limits<Length>::max();

@@ -27,10 +27,11 @@ struct Tally {
     double gaps = 0;          ///< Of bounds below the optimum, summed.
 };
 
-void hold_against_optimum(const Scenario& site, std::map<LayoutKind, Tally>& tallies) {
+void hold_against_optimum(const Scenario& site, std::map<LayoutKind, Tally>& tallies,
+                          const std::vector<LayoutKind>& layouts = every_layout) {
     const auto optima = own::optima_over_trench_sets(site);
     StudyOptions options;
-    options.layouts = every_layout;
+    options.layouts = layouts;
     const Study study = compare_layouts(site, options);
     for (const std::string& violation : study.violations)
         FAIL_CHECK(violation);
@@ -153,6 +154,32 @@ TEST_CASE(
         CHECK(tallies[layout].optimal * 100 >= tallies[layout].sites * 80);
         CHECK(tallies[layout].worst_excess < 0.05);
     }
+}
+
+TEST_CASE("the same for daisy chains with optics that do not reach far and joints that cost them reach") {
+    std::map<LayoutKind, Tally> tallies;
+    for (int round = 0; round < effort(80); ++round) {
+        CAPTURE(round);
+        Dice dice(6100 + static_cast<unsigned>(round));
+        MapFamily family;
+        family.places = static_cast<int>(dice.between(5, 7));
+        family.segments = static_cast<int>(dice.between(family.places, 10));
+        family.buildings = static_cast<int>(dice.between(2, 4));
+        family.dearest_ground = dice.one_in(2) ? 6000 : 600;
+        Scenario site = drawing::random_map(dice, family);
+        site.rules.hop_limit = static_cast<int>(dice.between(2, 4));
+        for (CableProduct& cable : site.catalogue.cables)
+            cable.longest = Length::from_metres(static_cast<double>(dice.between(40, 300)));
+        site.rules.termination = dice.one_in(2) ? Termination::factory : Termination::spliced;
+        site.rules.loss.splice_db = 2.5;
+        site.catalogue.optics = {drawing::optic("near", 1000, static_cast<double>(dice.between(60, 120)), 1800)};
+        hold_against_optimum(site, tallies, {LayoutKind::daisy_chain});
+    }
+    report(tallies);
+    const Tally& chains = tallies[LayoutKind::daisy_chain];
+    CHECK(chains.infeasible * 10 >= chains.sites);
+    CHECK(chains.infeasible * 2 <= chains.sites);
+    CHECK(chains.worst_excess < 0.05);
 }
 
 }  // namespace spadework

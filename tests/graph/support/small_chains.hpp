@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <limits>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include "graph/chain_problem.hpp"
@@ -21,6 +22,7 @@ struct Family {
     std::int32_t stops = 4;
     bool passages = false;
     Cost largest_opening = 40;
+    Length longest_hop = 0;  ///< Hops may span so much at the most, edges up to 9 each; 0 for hops of any length.
 };
 
 inline ChainProblem random_problem(std::mt19937& random, const Family& family) {
@@ -44,11 +46,50 @@ inline ChainProblem random_problem(std::mt19937& random, const Family& family) {
     p.chain_cost = below(30);
     p.end_saving = below(20);
     p.longest_chain = 1 + static_cast<std::int32_t>(below(family.stops));
+    if (family.longest_hop == 0) return p;
+    for (std::size_t e = 0; e < p.edges.size(); ++e)
+        p.span_of.push_back(below(10));
+    p.longest_hop = family.longest_hop;
     return p;
+}
+
+/// Least costs from a vertex over open edges by ways that span no more than a hop may, whatever each span costs.
+inline std::vector<Cost> limited_distances(const ChainProblem& p, unsigned open, VertexId from) {
+    const auto spans = static_cast<std::size_t>(p.longest_hop) + 1;
+    std::vector<Cost> least(static_cast<std::size_t>(p.vertex_count) * spans, kNever);  // By vertex and span so far.
+    for (std::size_t s = 0; s < spans; ++s)
+        least[static_cast<std::size_t>(from) * spans + s] = 0;
+    for (bool again = true; again;) {
+        again = false;
+        for (std::size_t e = 0; e < p.edges.size(); ++e) {
+            if ((open >> e & 1U) == 0) continue;
+            const Cost cost = p.weight * p.edges[e].length + p.multiplicity * p.edges[e].passage;
+            const auto tail = static_cast<std::size_t>(p.edges[e].tail) * spans;
+            const auto head = static_cast<std::size_t>(p.edges[e].head) * spans;
+            const auto span = static_cast<std::size_t>(p.span_of[e]);
+            for (std::size_t s = span; s < spans; ++s) {
+                for (const auto& [a, b] : {std::pair(tail, head), std::pair(head, tail)}) {
+                    if (least[a + s - span] + cost >= least[b + s]) continue;
+                    least[b + s] = least[a + s - span] + cost;
+                    again = true;
+                }
+            }
+        }
+    }
+    std::vector<Cost> distance;
+    for (std::size_t v = 0; v < static_cast<std::size_t>(p.vertex_count); ++v)
+        distance.push_back(least[v * spans + spans - 1]);
+    return distance;
 }
 
 inline std::vector<std::vector<Cost>> distances(const ChainProblem& p, unsigned open) {
     const auto n = static_cast<std::size_t>(p.vertex_count);
+    if (!p.span_of.empty()) {
+        std::vector<std::vector<Cost>> limited;
+        for (VertexId v = 0; v < p.vertex_count; ++v)
+            limited.push_back(limited_distances(p, open, v));
+        return limited;
+    }
     std::vector<std::vector<Cost>> d(n, std::vector<Cost>(n, kNever));
     for (std::size_t v = 0; v < n; ++v)
         d[v][v] = 0;
