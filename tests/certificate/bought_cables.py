@@ -114,4 +114,4 @@ class BoughtCables:
         lengths = shared_out(self.routes, self.set, wanted)
         allowed = [max(0, charge * length - 1) for charge, length in zip(charges, lengths)]
         parts = self.routes.sum_of(self.set, self.root) + sum(map(min, more, allowed))
-        return self.routes.bound(self.root, parts // self.routes.parts)
+        return self.routes.bound(parts // self.routes.parts + self.evidence.cost_at(self.root))

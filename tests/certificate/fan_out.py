@@ -49,21 +49,27 @@ class Evidence:
         coils = sum(rounded_up(cable.metre * half, THOUSANDTHS * MILLIMETRES) for cable in self.cables)
         return self.beside - coils, more + coils + self.site.enclosures[place]
 
+    def cost_at(self, root):
+        """The root's cost, or where that is less, what plans pay there more than elsewhere; in solver units."""
+        anywhere, more = self.paid(root["at"])
+        too_much = max(0, self.routes.constant - anywhere)
+        return max(root["cost"], (more - too_much) * self.routes.units)
+
     def left_out(self, root):
         """Step 2b: for each cable what the constant and the root's cost count of what charges leave out of its way, in
         solver units: the largest first, of as many cables as explain what the root's cost has above what plans pay
         there more than elsewhere."""
         anywhere, more = self.paid(root["at"])
-        constant_over = (self.routes.constant - anywhere) * self.routes.units
+        constant_over = self.routes.constant - anywhere
         over = root["cost"] - more * self.routes.units
         left = [self.real.left_out(number)[root["at"]] for number in range(len(self.cables))]
-        assert over + constant_over <= sum(left), f"the constant and the cost at {root['at']} are above what plans pay"
-        over += max(0, constant_over)
+        assert over + constant_over * self.routes.units <= sum(left), (
+            f"the constant and the cost at {root['at']} are above what plans pay")
+        over += max(0, constant_over) * self.routes.units
         counted = [0] * len(left)
         for number in sorted(range(len(left)), key=left.__getitem__, reverse=True):
-            if over > 0:
-                counted[number] = left[number]
-                over -= left[number]
+            counted[number] = max(0, min(left[number], over))
+            over -= counted[number]
         return counted
 
     def bounds(self):

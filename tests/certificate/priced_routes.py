@@ -47,11 +47,11 @@ class PricedRoutes(EdgeNetwork):
                         *(demand["multiplicity"] * edge["passage"] for demand in self.demands for edge in self.edges)
                         ) or 1
 
-    def bound(self, root, routes):
-        """Step 5: the direct cost that follows where routes come to so many units at least."""
-        return self.constant + max(0, routes + root["cost"] - self.rebate) // self.units
+    def bound(self, routes):
+        """Step 5: the direct cost that follows where routes and a root come to so many units at least."""
+        return self.constant + max(0, routes - self.rebate) // self.units
 
     def bound_by_prices(self, root):
         step = self.step()
         parts = self.sum_of(self.best_set(root), root)
-        return self.bound(root, -(-parts // (self.parts * step)) * step)
+        return self.bound(-(-parts // (self.parts * step)) * step + root["cost"])
