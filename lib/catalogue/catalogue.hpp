@@ -127,3 +127,12 @@ struct Catalogue {
 };
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in catalogue.cpp.
+extern template class std::vector<spadework::CableProduct>;
+extern template class std::vector<spadework::EnclosureProduct>;
+extern template class std::vector<spadework::OpticProduct>;
+extern template class std::vector<spadework::AttenuatorProduct>;
+extern template class std::vector<spadework::BuildingGearProduct>;
+extern template class std::vector<spadework::HubGearProduct>;
+extern template class std::vector<spadework::PatchCordProduct>;

@@ -10,3 +10,5 @@ bool has_errors(const Findings& findings) {
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::Finding>;

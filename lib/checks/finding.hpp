@@ -27,3 +27,6 @@ using Findings = std::vector<Finding>;
 bool has_errors(const Findings& findings);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in finding.cpp.
+extern template class std::vector<spadework::Finding>;

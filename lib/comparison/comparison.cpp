@@ -105,3 +105,5 @@ Comparison compare(const Scenario& scenario, std::vector<LayoutResult> layouts) 
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::LayoutResult>;

@@ -79,3 +79,6 @@ LayoutResult assess(const Scenario& scenario, Design design, const KeptMap& earl
 Comparison compare(const Scenario& scenario, std::vector<LayoutResult> layouts);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in comparison.cpp.
+extern template class std::vector<spadework::LayoutResult>;

@@ -57,3 +57,5 @@ Money direct_cost(const Bill& bill) {
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::CostLine>;

@@ -70,3 +70,6 @@ Bill price(const Scenario& scenario, const Plan& plan);
 Money direct_cost(const Bill& bill);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in bill.cpp.
+extern template class std::vector<spadework::CostLine>;

@@ -104,3 +104,5 @@ FailureStudy study_failures(const Scenario& scenario, const Plan& plan) {
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::Failure>;

@@ -54,3 +54,6 @@ struct FailureStudy {
 FailureStudy study_failures(const Scenario& scenario, const Plan& plan);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in failures.cpp.
+extern template class std::vector<spadework::Failure>;

@@ -39,3 +39,7 @@ const char* name_of(LayoutKind kind) {
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::PlannedCable>;
+template class std::vector<spadework::PlannedEnclosure>;
+template class std::vector<spadework::PlannedLink>;

@@ -93,3 +93,8 @@ struct Plan {
 };
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in plan.cpp.
+extern template class std::vector<spadework::PlannedCable>;
+extern template class std::vector<spadework::PlannedEnclosure>;
+extern template class std::vector<spadework::PlannedLink>;

@@ -108,3 +108,9 @@ struct Scenario {
 };
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in scenario.cpp.
+extern template class std::vector<spadework::Building>;
+extern template class std::vector<spadework::DeviceGroup>;
+extern template class std::vector<spadework::HubDevice>;
+extern template class std::vector<spadework::FutureBuilding>;

@@ -138,3 +138,13 @@ struct LaidOutGround {
 };
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in site_map.cpp.
+extern template class std::vector<spadework::Place>;
+extern template class std::vector<spadework::OpeningMethod>;
+extern template class std::vector<spadework::Ground>;
+extern template class std::vector<spadework::FixedCharge>;
+extern template class std::vector<spadework::Segment>;
+extern template class std::vector<spadework::Area>;
+extern template class std::vector<spadework::StraightSegment>;
+extern template class std::vector<spadework::BarredSegment>;

@@ -115,3 +115,6 @@ std::vector<std::string> notes_on_kept(const Scenario& scenario, const Plan& pla
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::KeptCable>;
+template class std::vector<spadework::KeptStrand>;

@@ -34,3 +34,7 @@ std::vector<std::string> notes_on_kept(const Scenario& scenario, const Plan& pla
                                        const KeptMap& earlier);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in kept_map.cpp.
+extern template class std::vector<spadework::KeptCable>;
+extern template class std::vector<spadework::KeptStrand>;

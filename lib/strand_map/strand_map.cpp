@@ -79,3 +79,5 @@ std::vector<KeptStrand> kept_strands(const Scenario& scenario, const Plan& plan,
 }
 
 }  // namespace spadework
+
+template class std::vector<spadework::MappedStrand>;

@@ -90,3 +90,6 @@ StrandMap map_strands(const Scenario& scenario, const Plan& plan, const ColourOr
 std::vector<KeptStrand> kept_strands(const Scenario& scenario, const Plan& plan, const StrandMap& map);
 
 }  // namespace spadework
+
+// Lists that many sources copy: compiled once, in strand_map.cpp.
+extern template class std::vector<spadework::MappedStrand>;
