@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "open_ground/lawn_site.hpp"
+#include "open_ground/support/lawn_site.hpp"
 
 using namespace spadework;
 using namespace spadework::open_ground;

@@ -6,7 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "open_ground/lattice.hpp"
-#include "open_ground/lawn_site.hpp"
+#include "open_ground/support/lawn_site.hpp"
 
 using namespace spadework;
 using namespace spadework::lawn_site;

@@ -2,8 +2,8 @@
 
 #include <doctest/doctest.h>
 
-#include "open_ground/lawn_site.hpp"
 #include "open_ground/open_ground.hpp"
+#include "open_ground/support/lawn_site.hpp"
 
 using namespace spadework;
 using namespace spadework::lawn_site;

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "site_file/site_texts.hpp"
 #include "study/study.hpp"

@@ -1,25 +1,15 @@
-#pragma once
-
-// Invented sites of a few places and areas, and what tests measure on them.
+#include "open_ground/support/lawn_site.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <limits>
-#include <optional>
 #include <queue>
 #include <set>
-#include <string>
-#include <vector>
-
-#include "scenario/scenario.hpp"
+#include <utility>
 
 namespace spadework::lawn_site {
 
-inline constexpr int grass = 0, paving = 1;
-
-/// Grass at 10.00 a metre and paving at 40.00 a metre, and nothing on the map yet.
-inline Scenario bare() {
+Scenario bare() {
     Scenario site;
     const auto ground = [](const std::string& id, std::int64_t minor_a_metre) {
         OpeningMethod open_cut;
@@ -33,7 +23,7 @@ inline Scenario bare() {
     return site;
 }
 
-inline PlaceIndex add_place(Scenario& site, const std::string& id, PlaceKind kind, double x, double y) {
+PlaceIndex add_place(Scenario& site, const std::string& id, PlaceKind kind, double x, double y) {
     Place place;
     place.id = id;
     place.name = id;
@@ -43,8 +33,8 @@ inline PlaceIndex add_place(Scenario& site, const std::string& id, PlaceKind kin
     return static_cast<PlaceIndex>(site.places.size() - 1);
 }
 
-inline void add_segment(Scenario& site, const std::string& id, PlaceIndex from, PlaceIndex to, int ground,
-                        const std::vector<Position>& bends = {}) {
+void add_segment(Scenario& site, const std::string& id, PlaceIndex from, PlaceIndex to, int ground,
+                 const std::vector<Position>& bends) {
     Segment segment;
     segment.id = id;
     segment.from = from;
@@ -61,11 +51,11 @@ inline void add_segment(Scenario& site, const std::string& id, PlaceIndex from, 
     site.segments.push_back(segment);
 }
 
-inline std::vector<Position> box(double left, double low, double right, double high) {
+std::vector<Position> box(double left, double low, double right, double high) {
     return {{left, low}, {right, low}, {right, high}, {left, high}};
 }
 
-inline Area& add_area(Scenario& site, const std::string& id, AreaUse use, std::vector<std::vector<Position>> rings) {
+Area& add_area(Scenario& site, const std::string& id, AreaUse use, std::vector<std::vector<Position>> rings) {
     Area area;
     area.id = id;
     area.use = use;
@@ -75,22 +65,21 @@ inline Area& add_area(Scenario& site, const std::string& id, AreaUse use, std::v
     return site.areas.back();
 }
 
-inline PlaceIndex place(const Scenario& site, const std::string& id) {
+PlaceIndex place(const Scenario& site, const std::string& id) {
     for (std::size_t i = 0; i < site.places.size(); ++i) {
         if (site.places[i].id == id) return static_cast<PlaceIndex>(i);
     }
     return -1;
 }
 
-inline const Segment* find_segment(const Scenario& site, const std::string& id) {
+const Segment* find_segment(const Scenario& site, const std::string& id) {
     const auto found = std::find_if(site.segments.begin(), site.segments.end(),
                                     [&id](const Segment& segment) { return segment.id == id; });
     return found == site.segments.end() ? nullptr : &*found;
 }
 
-/// Least sum of a measure of usable segments between two places, by Dijkstra's method; infinite where no way leads.
-inline double least(const Scenario& site, PlaceIndex from, PlaceIndex to,
-                    const std::function<double(const Segment&)>& measure) {
+double least(const Scenario& site, PlaceIndex from, PlaceIndex to,
+             const std::function<double(const Segment&)>& measure) {
     std::vector<std::vector<std::pair<PlaceIndex, double>>> steps(site.places.size());
     for (const Segment& segment : site.segments) {
         if (!segment.ban.empty()) continue;
@@ -115,8 +104,10 @@ inline double least(const Scenario& site, PlaceIndex from, PlaceIndex to,
     return best[static_cast<std::size_t>(to)];
 }
 
+namespace {
+
 /// Along a segment, not rounded to millimetres.
-inline double metres_of(const Segment& segment) {
+double metres_of(const Segment& segment) {
     double metres = 0;
     for (std::size_t i = 1; i < segment.polyline.size(); ++i)
         metres += std::hypot(segment.polyline[i].x - segment.polyline[i - 1].x,
@@ -124,12 +115,16 @@ inline double metres_of(const Segment& segment) {
     return metres;
 }
 
-inline double least_metres(const Scenario& site, const std::string& from, const std::string& to) {
+}  // namespace
+
+double least_metres(const Scenario& site, const std::string& from, const std::string& to) {
     return least(site, place(site, from), place(site, to), metres_of);
 }
 
+namespace {
+
 /// Whether a point is in a ring, by the angle the ring turns about it: another way than the library's.
-inline bool winds_about(const std::vector<Position>& ring, const Position& at) {
+bool winds_about(const std::vector<Position>& ring, const Position& at) {
     double angle = 0;
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const Position& a = ring[i];
@@ -140,7 +135,7 @@ inline bool winds_about(const std::vector<Position>& ring, const Position& at) {
     return std::abs(angle) > 3;
 }
 
-inline double metres_to_ring(const std::vector<Position>& ring, const Position& at) {
+double metres_to_ring(const std::vector<Position>& ring, const Position& at) {
     double least = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const Position& a = ring[i];
@@ -152,8 +147,9 @@ inline double metres_to_ring(const std::vector<Position>& ring, const Position& 
     return least;
 }
 
-/// Inside an area by more than a margin; a negative margin lets points outside count.
-inline bool inside_by(const Area& area, const Position& at, double margin) {
+}  // namespace
+
+bool inside_by(const Area& area, const Position& at, double margin) {
     bool inside = winds_about(area.rings.front(), at);
     double metres = metres_to_ring(area.rings.front(), at);
     for (std::size_t hole = 1; hole < area.rings.size(); ++hole) {
@@ -163,8 +159,7 @@ inline bool inside_by(const Area& area, const Position& at, double margin) {
     return (inside ? metres : -metres) > margin;
 }
 
-/// Points along a line, every so many metres.
-inline std::vector<Position> points_along(const Segment& segment, double every) {
+std::vector<Position> points_along(const Segment& segment, double every) {
     std::vector<Position> points;
     const Position& a = segment.polyline.front();
     const Position& b = segment.polyline.back();
