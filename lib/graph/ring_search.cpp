@@ -9,8 +9,9 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr std::size_t kGaps = 3;  ///< Gaps tried for a stop.
-constexpr int kShakesOfFollower = 25;
+constexpr std::size_t kGaps = 3;        ///< Gaps tried for a stop.
+constexpr std::int32_t kNearEnds = 12;  ///< Ends of hops looked for around a stop.
+constexpr int kShakesOfFollower = 10;
 constexpr Cost kFarthestWays = 4;  ///< What a hop too long is charged: more than what splitting its ring costs.
 
 /// The network with parts of openings paid.
@@ -36,6 +37,10 @@ Search::Search(const LinkNetwork& network, const RingFigures& figures, const pai
     start_from({});
     measure_distances();
     list_bridges();
+    is_end_.assign(network.vertex_count, 0);
+    is_end_[network.source] = 1;
+    for (const VertexId at : network.stops)
+        is_end_[at] = 1;
     if (network.longest_hop == kAnyLength) return;
     const Cost farthest = *std::max_element(distance_.begin(), distance_.end());
     charge_ = HopCharge(network.longest_hop, add(figures.ring_cost, times(farthest, kFarthestWays)),
@@ -79,11 +84,13 @@ std::vector<Search::Place> Search::near_gaps(std::int32_t stop, const std::vecto
         const Round& round = rounds_[r];
         if (round.stops.size() >= static_cast<std::size_t>(figures_.longest_ring)) continue;
         for (std::size_t gap = 0; gap < round.hops.size(); ++gap) {
-            if (!keeps_together(stop, round, gap)) continue;
+            const Cost before = distance[end_before(round, gap)];
+            const Cost after = distance[end_after(round, gap)];
+            if (before == kLargestCost || after == kLargestCost || !keeps_together(stop, round, gap)) continue;
             Place place;
             place.round = static_cast<std::int32_t>(r);
             place.gap = gap;
-            place.change = add(distance[end_before(round, gap)], distance[end_after(round, gap)]);
+            place.change = add(before, after);
             for (const std::int32_t l : round.hops[gap])
                 place.change -= price_[l];
             if (charge_.limits()) place.change += charge_change(stop, round, gap);
@@ -140,14 +147,26 @@ bool Search::price_alone(std::int32_t stop, Place& place) {
     return true;
 }
 
+/// The nearest gaps, found close by where that will do, and what the way to the source costs.
+std::vector<Search::Place> Search::places_for(std::int32_t stop, Cost& to_source) {
+    const std::vector<Cost>* distance = &ways_.nearest_from(network_.stops[stop], price_, is_end_, kNearEnds);
+    std::vector<Place> places = near_gaps(stop, *distance);
+    if (places.size() < kGaps || (*distance)[network_.source] == kLargestCost) {
+        distance = &ways_.all_from(network_.stops[stop], price_);
+        places = near_gaps(stop, *distance);
+    }
+    to_source = (*distance)[network_.source];
+    return places;
+}
+
 /// Puts the stop where it costs least among the nearest gaps and a ring of its own; once time is up, into the first
 /// gap that will have it.
 void Search::put_in(std::int32_t stop) {
-    const std::vector<Cost>& distance = ways_.all_from(network_.stops[stop], price_);
-    const Cost to_source = distance[network_.source];
+    Cost to_source = 0;
+    std::vector<Place> places = places_for(stop, to_source);
     const Cost least_alone = add(figures_.ring_cost, add(to_source, to_source)) - saved_on_bridges(stop);
     std::optional<Place> best;
-    for (Place& place : near_gaps(stop, distance)) {
+    for (Place& place : places) {
         if (best && stop_->reached()) break;
         if (!price(stop, place, best ? best->change : kLargestCost)) continue;
         if (!best || place.change < best->change) best = std::move(place);
@@ -175,40 +194,38 @@ void Search::put_in(std::int32_t stop) {
     round.fresh.insert(round.fresh.begin() + gap, 1);
 }
 
-/// Takes the stop out of its ring; false, with nothing changed, when the stops beside it cannot be joined.
-bool Search::take_out(std::int32_t stop) {
-    for (std::size_t r = 0; r < rounds_.size(); ++r) {
-        Round& round = rounds_[r];
-        const auto found = std::find(round.stops.begin(), round.stops.end(), stop);
-        if (found == round.stops.end()) continue;
-        const auto at = static_cast<std::size_t>(found - round.stops.begin());
-        use(round.hops[at], -1);
-        use(round.hops[at + 1], -1);
-        if (round.stops.size() == 1) {
-            cost_ -= figures_.ring_cost;
-            rounds_.erase(rounds_.begin() + static_cast<std::ptrdiff_t>(r));
-            return true;
-        }
+/// Takes stops in a row out of their ring, which may leave it empty; false, with nothing changed, when the stops beside
+/// them cannot be joined.
+bool Search::take_out(const Row& row) {
+    Round& round = rounds_[row.round];
+    const std::size_t end = row.first + row.count;
+    for (std::size_t h = row.first; h <= end; ++h)
+        use(round.hops[h], -1);
+    const bool all = row.count == round.stops.size();
+    std::optional<LinkPath> joined;
+    if (!all) {
         for (std::size_t h = 0; h < round.hops.size(); ++h) {
-            if (h != at && h != at + 1) ban(round.hops[h]);
+            if (h < row.first || h > end) ban(round.hops[h]);
         }
-        auto joined = one_way(end_before(round, at), end_after(round, at + 1));
+        joined = one_way(end_before(round, row.first), end_after(round, end));
         for (const LinkPath& hop : round.hops)
             allow(hop);
         if (!joined) {
-            use(round.hops[at], 1);
-            use(round.hops[at + 1], 1);
+            for (std::size_t h = row.first; h <= end; ++h)
+                use(round.hops[h], 1);
             return false;
         }
         use(*joined, 1);
-        round.stops.erase(found);
-        round.hops.erase(round.hops.begin() + static_cast<std::ptrdiff_t>(at));
-        round.fresh.erase(round.fresh.begin() + static_cast<std::ptrdiff_t>(at));
-        round.fresh[at] = 1;
-        round.hops[at] = std::move(*joined);
-        return true;
     }
-    return false;
+    const auto first = static_cast<std::ptrdiff_t>(row.first);
+    const auto last = static_cast<std::ptrdiff_t>(end);
+    round.stops.erase(round.stops.begin() + first, round.stops.begin() + last);
+    round.hops.erase(round.hops.begin() + first, round.hops.begin() + last);
+    round.fresh.erase(round.fresh.begin() + first, round.fresh.begin() + last);
+    round.fresh[row.first] = 1;
+    round.hops[row.first] = joined ? std::move(*joined) : LinkPath();
+    if (all) cost_ -= figures_.ring_cost;
+    return true;
 }
 
 /// The stop farthest from the source, then always the one nearest to any before it.

@@ -57,7 +57,9 @@ public:
     /// Leads hops another way and closes links while that pays.
     void improve();
 
-    /// Takes stops in a row out of rings near each other and puts them back, so many times, keeping what is better.
+    /// Takes stops in a row out of rings near each other and puts them back, so many times, keeping what is better. It
+    /// goes on from what is dearer the less readily the fewer times are left (simulated annealing, Kirkpatrick, Gelatt,
+    /// Vecchi 1983).
     void shake(int times);
 
     [[nodiscard]] const Rounds& rounds() const { return rounds_; }
@@ -73,6 +75,13 @@ private:
         Cost change = 0;
         LinkPath before;
         LinkPath after;
+    };
+
+    /// Stops that follow each other in a round.
+    struct Row {
+        std::size_t round = 0;
+        std::size_t first = 0;
+        std::size_t count = 0;
     };
 
     [[nodiscard]] VertexId end_before(const Round& round, std::size_t gap) const;
@@ -103,7 +112,9 @@ private:
     bool price(std::int32_t stop, Place& place, Cost below);
     bool price_alone(std::int32_t stop, Place& place);
     void put_in(std::int32_t stop);
-    bool take_out(std::int32_t stop);
+    std::vector<Place> places_for(std::int32_t stop, Cost& to_source);
+    bool take_out(const Row& row);
+    std::vector<std::int32_t> take_out_some();
     bool reroute(std::size_t round, std::size_t hop);
     [[nodiscard]] std::vector<std::int32_t> links_worth_closing() const;
     bool close(std::int32_t link);
@@ -112,8 +123,9 @@ private:
     [[nodiscard]] std::vector<std::int32_t> by_distance_from(std::int32_t centre) const;
     [[nodiscard]] std::vector<std::int32_t> stops_at_long_hops() const;
     std::int32_t stop_to_begin_at();
-    void some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some);
-    std::vector<std::int32_t> stops_to_move();
+    [[nodiscard]] Row some_in_a_row(std::size_t round, std::size_t at);
+    std::vector<Row> rows_to_move();
+    bool put_in_all(const std::vector<std::int32_t>& stops, Cost below);
 
     const LinkNetwork& network_;
     RingFigures figures_;
@@ -129,6 +141,7 @@ private:
     std::vector<Cost> distance_;     ///< Between stops, the source last.
     std::vector<Cost> span_;         ///< The least that hops between them span; empty where no hop need be too long.
     HopCharge charge_;
+    std::vector<char> is_end_;  ///< By vertex: a stop stands there, or the source.
 };
 
 }  // namespace spadework::graph::rings

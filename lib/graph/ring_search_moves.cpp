@@ -1,6 +1,7 @@
 // Moves that better rings: hops led another way, links closed, stops taken out and put back.
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <map>
 #include <numeric>
@@ -14,7 +15,8 @@ namespace {
 constexpr std::size_t kMostRings = 3;   ///< Of so many at most some stops in a row are taken out together, ...
 constexpr std::size_t kMostInARow = 5;  ///< ... of each no more than so many.
 constexpr int kShakesFromBest = 100;
-constexpr Cost kUphill = 300;  ///< A step may be dearer by this part of the best.
+constexpr double kWarm = 1.0 / 150;  ///< Of the best: what steps at the beginning may be dearer by, more or less.
+constexpr double kCooled = 0.02;     ///< What is left of that at the end.
 
 }  // namespace
 
@@ -149,23 +151,21 @@ std::int32_t Search::stop_to_begin_at() {
 }
 
 /// So many stops of a round in a row at most, that at `at` among them.
-void Search::some_in_a_row(const Round& round, std::size_t at, std::vector<std::int32_t>& some) {
-    const std::size_t all = round.stops.size();
+Search::Row Search::some_in_a_row(std::size_t round, std::size_t at) {
+    const std::size_t all = rounds_[round].stops.size();
     const std::size_t length = std::min<std::size_t>(all, 1 + random_() % kMostInARow);
     const std::size_t earliest = at + 1 >= length ? at + 1 - length : 0;
     const std::size_t latest = std::min(at, all - length);
-    const auto first = static_cast<std::ptrdiff_t>(earliest + random_() % (latest - earliest + 1));
-    some.insert(some.end(), round.stops.begin() + first,
-                round.stops.begin() + first + static_cast<std::ptrdiff_t>(length));
+    return {round, earliest + random_() % (latest - earliest + 1), length};
 }
 
-/// Stops in a row of the rings that come nearest to some stop, in random order (after Christiaens and Vanden Berghe,
-/// "Slack induction by string removals for vehicle routing problems", Transportation Science 54, 2020).
-std::vector<std::int32_t> Search::stops_to_move() {
+/// Stops in a row of the rings that come nearest to some stop (after Christiaens and Vanden Berghe, "Slack induction by
+/// string removals for vehicle routing problems", Transportation Science 54, 2020).
+std::vector<Search::Row> Search::rows_to_move() {
     const std::vector<std::int32_t> near = by_distance_from(stop_to_begin_at());
     std::size_t rings = std::min<std::size_t>(rounds_.size(), 1 + random_() % kMostRings);
     std::vector<char> touched(rounds_.size(), 0);
-    std::vector<std::int32_t> some;
+    std::vector<Row> rows;
     for (auto stop = near.begin(); stop != near.end() && rings > 0; ++stop) {
         for (std::size_t r = 0; r < rounds_.size(); ++r) {
             const auto& stops = rounds_[r].stops;
@@ -173,12 +173,33 @@ std::vector<std::int32_t> Search::stops_to_move() {
             if (found == stops.end() || touched[r] != 0) continue;
             touched[r] = 1;
             --rings;
-            some_in_a_row(rounds_[r], static_cast<std::size_t>(found - stops.begin()), some);
+            rows.push_back(some_in_a_row(r, static_cast<std::size_t>(found - stops.begin())));
         }
     }
+    return rows;
+}
+
+/// The stops taken out, in random order.
+std::vector<std::int32_t> Search::take_out_some() {
+    std::vector<std::int32_t> some;
+    for (const Row& row : rows_to_move()) {
+        const auto first = rounds_[row.round].stops.begin() + static_cast<std::ptrdiff_t>(row.first);
+        const std::vector<std::int32_t> stops(first, first + static_cast<std::ptrdiff_t>(row.count));
+        if (take_out(row)) some.insert(some.end(), stops.begin(), stops.end());
+    }
+    std::erase_if(rounds_, [](const Round& round) { return round.stops.empty(); });
     for (std::size_t i = some.size(); i > 1; --i)
         std::swap(some[i - 1], some[random_() % i]);
     return some;
+}
+
+/// Gives up, with some left out, once it costs too much.
+bool Search::put_in_all(const std::vector<std::int32_t>& stops, Cost below) {
+    for (const std::int32_t stop : stops) {
+        if (cost_ >= below) return false;
+        put_in(stop);
+    }
+    return cost_ < below;
 }
 
 void Search::shake(int times) {
@@ -193,18 +214,16 @@ void Search::shake(int times) {
             now = least;
         }
         start_from(current);
-        std::vector<std::int32_t> moved = stops_to_move();
-        std::erase_if(moved, [&](std::int32_t stop) { return !take_out(stop); });
-        for (const std::int32_t stop : moved)
-            put_in(stop);
-        if (cost_ < now + least / kUphill) {
-            improve();
-        }
+        const double warm = kWarm * std::pow(kCooled, static_cast<double>(i) / times) * static_cast<double>(least);
+        const double chance = static_cast<double>(random_() % 1000000 + 1) / 1000001.0;
+        const Cost below = now + static_cast<Cost>(-std::log(chance) * warm);
+        if (!put_in_all(take_out_some(), below)) continue;
+        improve();
         if (cost_ < least) {
             least = cost_;
             best = rounds_;
         }
-        if (cost_ < now + least / kUphill) {
+        if (cost_ < below) {
             current = rounds_;
             now = cost_;
         }

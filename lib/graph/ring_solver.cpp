@@ -11,10 +11,11 @@ namespace spadework::graph {
 namespace {
 
 constexpr int kShakesBefore = 8;
-constexpr double kFewestShakesAfter = 100;
-constexpr double kMostShakesAfter = 1000;
-constexpr double kShakeWork = 2.5e7;  ///< Shakes times stops and links, between these two.
-constexpr int kInsisting = 4;         ///< Times that hops too long are charged more.
+constexpr int kShakesIfRoughly = 100;
+constexpr double kFewestShakesAfter = 400;
+constexpr double kMostShakesAfter = 1500;
+constexpr double kShakeWork = 4e7;  ///< Shakes times stops and links, between these two.
+constexpr int kInsisting = 4;       ///< Times that hops too long are charged more.
 constexpr int kShakesInsisting = 200;
 constexpr double kRoughly = 0.01;     ///< Who is content with such a gap wants it quickly.
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for a first plan.
@@ -61,7 +62,7 @@ std::optional<RingPlan> plan_from(const RingProblem& problem, const rings::LinkN
 }
 
 int shakes_worth(const rings::LinkNetwork& network, const SolveLimits& limits) {
-    if (limits.target_gap >= kRoughly) return static_cast<int>(kFewestShakesAfter);
+    if (limits.target_gap >= kRoughly) return kShakesIfRoughly;
     const double work = static_cast<double>(network.stops.size()) * static_cast<double>(network.links.size()) + 1.0;
     return static_cast<int>(std::clamp(kShakeWork / work, kFewestShakesAfter, kMostShakesAfter));
 }

@@ -163,6 +163,32 @@ std::optional<LinkPath> WaySearch::one_way(VertexId from, VertexId to, const std
 const std::vector<Cost>& WaySearch::all_from(VertexId from, const std::vector<Cost>& price) {
     forget_flow();
     reach(from, -1, -1, price);
+    return distances();
+}
+
+const std::vector<Cost>& WaySearch::nearest_from(VertexId from, const std::vector<Cost>& price,
+                                                 const std::vector<char>& marked, std::int32_t count) {
+    forget_flow();
+    forget_labels();
+    label_[from] = 0;
+    came_by_[from] = -1;
+    met_.push_back(from);
+    queue_.push_or_lower(from, 0);
+    while (!queue_.empty() && count > 0) {
+        as_near_.assign(1, queue_.pop());
+        while (!as_near_.empty()) {
+            const VertexId at = as_near_.back();
+            as_near_.pop_back();
+            count -= marked[at];
+            for (const LinkStep& step : network_.from(at))
+                relax_first(at, step, price);
+        }
+    }
+    return distances();
+}
+
+/// What the last search has labelled.
+const std::vector<Cost>& WaySearch::distances() {
     distance_.assign(label_.size(), kLargestCost);
     for (const VertexId v : met_)
         distance_[v] = label_[v];
