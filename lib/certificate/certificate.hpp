@@ -53,9 +53,10 @@
 //   they leave out no way of sharing the strands in use), each with its own `asks` and its own `prices`; where no entry
 //   names it, by the first prices and each place's `ask`. `home_run` is what a home run costs more than service by a
 //   place (below 0: it saves), and `size_costs` what each size costs more at that place.
-// - `chains`: by the claim of graph/chain_certificate.hpp, whose w, v, u, p and N are `hop_charges`, `joining_prices`,
-//   `arrival_prices`, `visit_prices` and `neighbours` (positions of buildings in the site's order); for rings by that
-//   of graph/ring_certificate.hpp, whose x and s are `closing_prices` and `pass_charges`.
+// - `chains`: by the claim of graph/chain_certificate.hpp, whose w, v, u, p, g and N are `hop_charges`,
+//   `joining_prices`, `arrival_prices`, `visit_prices`, `entry_prices` (of the sets of `buildings` they name) and
+//   `neighbours` (positions of buildings in the site's order); for rings by that of graph/ring_certificate.hpp, whose x
+//   and s are `closing_prices` and `pass_charges`.
 //
 // Either may prove a cost below nothing for the routes; minor units are rounded down then too.
 //

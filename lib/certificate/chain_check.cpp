@@ -1,6 +1,7 @@
 #include "certificate/chain_check.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -78,6 +79,20 @@ HopCosts hop_costs(const Scenario& scenario, const ChainEvidence& evidence, cons
     return costs;
 }
 
+/// Takes the price off every hop from outside the buildings to one of them. Gives back what plans earn so at least: a
+/// chain holds `limit` of these buildings at most.
+Wide earned_by_entering(const graph::EntryPrice& entry, int limit, HopCosts& hops) {
+    const std::set<std::int32_t> inside(entry.stops.begin(), entry.stops.end());
+    for (const std::int32_t to : inside) {
+        std::vector<Wide>& from = hops[static_cast<std::size_t>(to)];
+        for (std::size_t other = 0; other < from.size(); ++other) {
+            if (!inside.contains(static_cast<std::int32_t>(other))) from[other] -= entry.price;
+        }
+    }
+    const auto chains = (static_cast<int>(inside.size()) + limit - 1) / limit;
+    return static_cast<Wide>(entry.price) * chains;
+}
+
 }  // namespace
 
 std::string chain_price_fault(const Scenario& scenario, const ChainEvidence& evidence, Chains chains) {
@@ -114,8 +129,11 @@ std::optional<Money> chain_direct_bound(const Scenario& scenario, const ChainEvi
     for (const graph::Cost price : evidence.proof.visit_prices)
         parts += price;
     const int limit = std::max(1, scenario.rules.hop_limit);
-    parts += least_routes(hop_costs(scenario, evidence, paths), evidence.proof.visit_prices, evidence.proof.neighbours,
-                          limit, end_costs(scenario, evidence, paths, chains));
+    HopCosts hops = hop_costs(scenario, evidence, paths);
+    for (const graph::EntryPrice& entry : evidence.proof.entry_prices)
+        parts += earned_by_entering(entry, limit, hops);
+    parts += least_routes(hops, evidence.proof.visit_prices, evidence.proof.neighbours, limit,
+                          end_costs(scenario, evidence, paths, chains));
     Wide rebate = 0;
     for (const CertifiedEdge& edge : evidence.edges)
         rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);

@@ -100,23 +100,36 @@ bool lists_fit(const Scenario& scenario, const ChainEvidence& evidence, Chains c
            evidence.proof.visit_prices.size() == stops && evidence.proof.neighbours.size() == stops;
 }
 
+bool each_once(std::vector<std::int32_t> positions, std::int32_t stops) {
+    std::sort(positions.begin(), positions.end());
+    const bool twice = std::adjacent_find(positions.begin(), positions.end()) != positions.end();
+    return !twice && (positions.empty() || (positions.front() >= 0 && positions.back() < stops));
+}
+
+std::string entry_fault(const ChainEvidence& evidence, std::int32_t stops) {
+    for (const graph::EntryPrice& entry : evidence.proof.entry_prices) {
+        if (entry.price < 0 || entry.price > most_visit_price) return "an entry's price is below 0 or beyond 2^60";
+        if (entry.stops.empty() || !each_once(entry.stops, stops)) {
+            return "an entry's price does not name buildings, each once";
+        }
+    }
+    return "";
+}
+
 std::string range_fault(const Scenario& scenario, const ChainEvidence& evidence) {
     const auto stops = static_cast<std::int32_t>(scenario.buildings.size());
     for (std::int32_t s = 0; s < stops; ++s) {
         const auto at = static_cast<std::size_t>(s);
         const graph::Cost price = evidence.proof.visit_prices[at];
         if (price > most_visit_price || price < -most_visit_price) return "a visit's price is beyond 2^60";
-        std::vector<std::int32_t> sorted = evidence.proof.neighbours[at];
-        std::sort(sorted.begin(), sorted.end());
-        const bool twice = std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end();
-        const bool other =
-            std::all_of(sorted.begin(), sorted.end(), [&](std::int32_t n) { return n >= 0 && n < stops && n != s; });
-        if (twice || !other || sorted.size() > most_neighbours) {
+        const std::vector<std::int32_t>& neighbours = evidence.proof.neighbours[at];
+        const bool itself = std::find(neighbours.begin(), neighbours.end(), s) != neighbours.end();
+        if (itself || !each_once(neighbours, stops) || neighbours.size() > most_neighbours) {
             return fmt::format("building {} does not have up to {} other buildings to remember, each once",
                                scenario.buildings[at].id, most_neighbours);
         }
     }
-    return "";
+    return entry_fault(evidence, stops);
 }
 
 }  // namespace

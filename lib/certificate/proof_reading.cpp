@@ -115,20 +115,32 @@ RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, P
     return evidence;
 }
 
+std::vector<std::int32_t> read_positions(const JsonValue& value, Problems& problems) {
+    const std::vector<std::int64_t> stops = numbers(value, {0, 1'000'000'000}, problems);
+    return {stops.begin(), stops.end()};
+}
+
 std::vector<std::vector<std::int32_t>> read_neighbours(const JsonValue& value, Problems& problems) {
     std::vector<std::vector<std::int32_t>> all;
-    for (const JsonValue& list : items(value, problems)) {
-        const std::vector<std::int64_t> stops = numbers(list, {0, 1'000'000'000}, problems);
-        all.emplace_back(stops.begin(), stops.end());
-    }
+    for (const JsonValue& list : items(value, problems))
+        all.push_back(read_positions(list, problems));
     return all;
+}
+
+std::vector<graph::EntryPrice> read_entries(const JsonValue& value, Problems& problems) {
+    std::vector<graph::EntryPrice> entries;
+    for (const JsonValue& item : items(value, problems)) {
+        const Fields fields(item, {"buildings", "price"}, problems);
+        entries.push_back({read_positions(fields["buildings"], problems), whole(fields["price"], costs, problems)});
+    }
+    return entries;
 }
 
 ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Problems& problems) {
     const Fields fields(value,
                         {"constant", "units_a_minor", "edges", "weight", "multiplicity", "chain_cost", "end_saving",
                          "parts", "hop_charges", "joining_prices", "arrival_prices", "closing_prices", "pass_charges",
-                         "visit_prices", "neighbours"},
+                         "visit_prices", "entry_prices", "neighbours"},
                         problems);
     ChainEvidence evidence;
     evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
@@ -149,6 +161,7 @@ ChainEvidence read_chains(const JsonValue& value, const Scenario& scenario, Prob
     }
     evidence.proof.pass_charges = numbers(fields["pass_charges"], costs, problems);
     evidence.proof.visit_prices = numbers(fields["visit_prices"], {-costs.most, costs.most}, problems);
+    evidence.proof.entry_prices = read_entries(fields["entry_prices"], problems);
     evidence.proof.neighbours = read_neighbours(fields["neighbours"], problems);
     return evidence;
 }

@@ -126,6 +126,15 @@ void write_chains(JsonWriter& json, const Scenario& scenario, const ChainEvidenc
     write_numbers(json, evidence.proof.pass_charges);
     json.key("visit_prices");
     write_numbers(json, evidence.proof.visit_prices);
+    json.key("entry_prices").begin_list();
+    for (const graph::EntryPrice& entry : evidence.proof.entry_prices) {
+        json.begin_object(Shape::one_line);
+        json.key("buildings");
+        write_numbers(json, entry.stops);
+        json.key("price").whole(entry.price);
+        json.end();
+    }
+    json.end();
     json.key("neighbours").begin_list();
     for (const std::vector<std::int32_t>& neighbours : evidence.proof.neighbours)
         write_numbers(json, neighbours);

@@ -9,15 +9,17 @@
 //   v^t_a  what stop t pays for arc a (an edge in one direction) on its way from the source, v^t_a >= 0,
 //   u^t_e  what the hop that arrives at stop t pays on e besides w_e, u^t_e >= 0,
 //   p_t    what visiting stop t earns, of either sign,
+//   g_S    what a hop earns that enters S, a set of stops, from outside, g_S >= 0, for some sets,
 //   N_t    stops that a route to stop t remembers,
 //
 // such that on every edge  max over its two directions of (sum over t of v^t_a) + sum over t of u^t_e <= F_e + c_e -
 // w_e.
 //
-// Claim. Every plan costs at least  sum over t of D_t + sum over t of p_t + R, where D_t is the distance from the
-// source to stop t under v^t and R is the least cost of a set of routes as follows. A route is a sequence of at most
-// longest_chain stops that starts at the source; step p -> t costs H(p, t) - p_t, with H(p, t) the distance from p to t
-// under w + u^t; a route pays chain_cost less end_saving. No two routes of the set end at the same stop, and the
+// Claim. Every plan costs at least  sum over t of D_t + sum over t of p_t + sum over S of g_S * |S| / longest_chain,
+// rounded up, + R, where D_t is the distance from the source to stop t under v^t and R is the least cost of a set of
+// routes as follows. A route is a sequence of at most longest_chain stops that starts at the source; step p -> t costs
+// H(p, t) - p_t less g_S of every set S that holds t and not p, with H(p, t) the distance from p to t under w + u^t; a
+// route pays chain_cost less end_saving. No two routes of the set end at the same stop, and the
 // routes' steps are as many as there are stops. A stop may be visited again only when it has been forgotten: after step
 // p -> t a route remembers t and what it remembered before as far as N_t holds it (ng-routes: Baldacci, Mingozzi,
 // Roberti, "New route relaxation and pricing strategies for the vehicle routing problem", Operations Research 59,
@@ -31,8 +33,10 @@
 // plus the sum over t of u^t along the path of the hop that arrives at t (each edge once, since hops pass no vertex
 // twice). The latter with (2) is at least the sum over the plan's hops p -> t of H(p, t). The plan's chains are routes
 // that visit every stop once, so they end at different stops, have as many steps as there are stops, and forget nothing
-// they would visit again; what their visits earn sums to the sum of p_t, which is added back. So R and the sum of p_t
-// together are no more than the sum of H over the hops and (3). Distances and least costs are found in integers; every
+// they would visit again; what their visits earn sums to the sum of p_t, which is added back. Each chain visits at most
+// longest_chain stops of a set S, so |S| / longest_chain chains or more, rounded up, visit S, and each has a hop that
+// enters it; of what these earn, so many times g_S is added back. So R and what is added back are together no more than
+// the sum of H over the hops and (3). Distances and least costs are found in integers; every
 // plan costs a whole number of units, so the sum is rounded up to one.
 
 #include <cstdint>
@@ -47,6 +51,12 @@ namespace spadework::graph {
 /// How many stops a route to a stop may remember, itself left out.
 constexpr std::size_t kMostNeighbours = 10;
 
+/// What each hop earns that enters a set of stops.
+struct EntryPrice {
+    std::vector<std::int32_t> stops;  ///< S: at least one, none twice.
+    Cost price = 0;                   ///< g, in parts.
+};
+
 struct ChainCertificate {
     std::vector<Cost> hop_charges;                      ///< By edge: w, in parts.
     EdgePriceSet joining_prices;                        ///< By stop: v, in parts, with the direction of the way there.
@@ -54,6 +64,7 @@ struct ChainCertificate {
     EdgePriceSet closing_prices;                        ///< Of rings only: x, in parts; see ring_certificate.hpp.
     std::vector<Cost> pass_charges;                     ///< Of rings only: s, in parts, by edge, likewise.
     std::vector<Cost> visit_prices;                     ///< By stop: p, in parts.
+    std::vector<EntryPrice> entry_prices;               ///< Of some sets of stops.
     std::vector<std::vector<std::int32_t>> neighbours;  ///< By stop: N, other stops, none twice.
     std::int64_t parts = 1;                             ///< How many parts make one cost unit. At least 1.
 };

@@ -13,6 +13,7 @@ namespace {
 constexpr double kFlowKept = 0.002;  ///< Smaller averaged flows are dropped.
 constexpr std::size_t kEdgeBatch = 512;
 constexpr std::size_t kStopBatch = 2;
+constexpr int kPassesBetweenGroups = 10;
 
 VertexId across(const JoinedEdge& edge, VertexId from) {
     return edge.tail == from ? edge.head : edge.tail;
@@ -76,6 +77,19 @@ void ChainPrices::count_ways() {
     }
 }
 
+/// Averages the pass's hops, and the entries into groups that they miss; now and then looks for more groups.
+void ChainPrices::count_entries() {
+    for (std::size_t i = 0; i < hop_flow_.size(); ++i)
+        hop_flow_[i] += newest() * (hop_use_[i] - hop_flow_[i]);
+    const std::vector<double> missing = groups_.missing(hop_use_);
+    for (std::size_t g = 0; g < missing.size(); ++g)
+        entry_flow_[g] += newest() * (missing[g] - entry_flow_[g]);
+    if (steps_ % kPassesBetweenGroups != 0) return;
+    groups_.find_more(hop_flow_);
+    entry_flow_ = groups_.missing(hop_flow_);
+    point_.entry.resize(groups_.size(), 0.0);
+}
+
 void ChainPrices::count_hop(std::size_t way, VertexId from, VertexId to, double use, Scratch& s) {
     if (use <= 0.0) return;
     for (VertexId at = from; at != to;) {
@@ -137,23 +151,25 @@ void ChainPrices::step(double target) {
     ++steps_;
     team_.run(via_.size(), kStopBatch, [&](std::size_t t, std::size_t worker) { count_flows(t, scratch_[worker]); });
     if (closed_) count_ways();
+    count_entries();
     first_pass_ = false;
     list_by_edge();
     double visits = 0.0;
     for (const double missing : visit_flow_)
         visits += missing * missing;
-    visits *= rule_.visit_scale;
-    const double all = squares() + visits;
+    const double earnings = rule_.visit_scale * visits + EntryGroups::squared_step(entry_flow_, point_.entry);
+    const double all = squares() + earnings;
     const double gap = std::max(target - bound_, 0.0);
     if (all <= 0.0 || gap <= 0.0) return;
     const double length = factor_ * gap / (all * move_share_);
     team_.run(network_.edges.size(), kEdgeBatch,
               [&](std::size_t edge, std::size_t) { moved_[edge] = project(edge, length); });
-    double moved = visits * length * length;
+    double moved = earnings * length * length;
     for (const double m : moved_)
         moved += m;
     for (std::size_t t = 0; t < visit_flow_.size(); ++t)
         point_.visit[t] += rule_.visit_scale * length * visit_flow_[t];
+    EntryGroups::step(entry_flow_, length, point_.entry);
     for (std::vector<SlotPrice>& paid : point_.paid)
         std::erase_if(paid, [](const SlotPrice& p) { return p.price <= 0.0 && p.flow < kFlowKept; });
     const double share = std::clamp(moved / (length * length * all), 1e-2, 1.0);

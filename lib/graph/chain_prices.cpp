@@ -6,7 +6,8 @@
 
 #include "graph/chain_certificate.hpp"
 #include "graph/chain_purse.hpp"
-#include "graph/dual_ascent.hpp"
+#include "graph/reduction.hpp"
+#include "graph/solve_run.hpp"
 
 namespace spadework::graph::chains {
 
@@ -16,12 +17,24 @@ constexpr double kUnreached = std::numeric_limits<double>::infinity();
 constexpr double kLeastScale = 0.02;
 constexpr std::size_t kStopBatch = 2;
 constexpr double kMostRouteSteps = 3e6;  ///< In one pass over all routes.
-constexpr double kJoiningGap = 0.01;     ///< Closer prices to start from take longer than they save.
+constexpr int kJoiningPasses = 120;
 constexpr std::size_t kUsualNeighbours = 6;
 constexpr std::size_t kFewStops = 80;
-constexpr double kMostPasses = 200;
-constexpr double kFewestPasses = 200;
-constexpr double kPassWork = 2.5e7;  ///< Passes times stops times edges.
+constexpr double kMostPasses = 150;
+constexpr double kFewestPasses = 150;
+constexpr double kLargestFactor = 2.0;  ///< Polyak steps any longer do not converge.
+constexpr double kPassWork = 2.5e7;     ///< Passes times stops times edges.
+
+/// Ends a solver that asks once a pass.
+class FewPasses : public Progress {
+public:
+    explicit FewPasses(int passes) : left_(passes) {}
+    void improved(std::int64_t /*value*/, std::int64_t /*bound*/) override {}
+    [[nodiscard]] bool should_stop() const override { return --left_ < 0; }
+
+private:
+    mutable int left_;
+};
 
 VertexId across(const JoinedEdge& edge, VertexId from) {
     return edge.tail == from ? edge.head : edge.tail;
@@ -62,6 +75,8 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
       a_chain_(static_cast<double>(problem.chain_cost - problem.end_saving)),
       longest_(problem.longest_chain),
       closed_(static_cast<bool>(two_ways)),
+      groups_(network.stops.size(), problem.longest_chain),
+      hop_flow_(network.stops.size() * (network.stops.size() + 1), 0.0),
       scratch_(team.size()),
       distance_(network.stops.size(), 0.0),
       way_(network.stops.size()),
@@ -98,21 +113,26 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
         const double mean = all_means / static_cast<double>(network.edges.size());
         scale_.push_back(mean > 0.0 ? std::sqrt(std::max((edge.opening + edge.charge) / mean, kLeastScale)) : 1.0);
     }
-    start_prices(rule.start_seconds);
+    start_prices();
     choose_neighbours(problem.longest_chain);
     routes_.emplace_back(neighbours_, problem.longest_chain);
 }
 
-/// What joins source and stops at opening costs alone, nearly proved, is where prices start from.
-void ChainPrices::start_prices(double seconds) {
+/// What joins source and stops at opening costs alone, about proved, is where prices start from.
+void ChainPrices::start_prices() {
     const SharedCostProblem joining = joining_on(network_);
+    const auto small = reduced(joining);
+    FewPasses few_passes(kJoiningPasses);
     SolveLimits limits;
-    limits.target_gap = kJoiningGap;
-    limits.seconds = seconds;
-    const SharedCostSolution joined = solve(joining, limits);
-    const auto parts = static_cast<double>(joined.certificate.parts);
-    for (std::size_t t = 0; t < joined.certificate.prices.size(); ++t) {
-        for (const EdgePrice& p : joined.certificate.prices[t]) {
+    limits.target_gap = rule_.start_gap;
+    limits.seconds = rule_.start_seconds;
+    limits.progress = &few_passes;
+    SolveRun run(joining, *small, limits);
+    run.run();
+    const SharedCostCertificate joined = run.certificate();
+    const auto parts = static_cast<double>(joined.parts);
+    for (std::size_t t = 0; t < joined.prices.size(); ++t) {
+        for (const EdgePrice& p : joined.prices[t]) {
             const std::int32_t use = p.backwards ? SlotPrice::kBackwards : SlotPrice::kForwards;
             point_.paid[t].push_back({3 * p.edge + use, static_cast<double>(p.price) / parts, 0.0});
         }
@@ -149,7 +169,7 @@ void ChainPrices::choose_neighbours(std::int32_t longest_chain) {
     });
 }
 
-/// Finds the cheapest route set, averages its hops in and counts the visits it misses.
+/// Finds the cheapest route set, averages its hops in and counts the visits and entries it misses.
 double ChainPrices::find_routes(double weight) {
     const std::size_t stops = network_.stops.size();
     for (std::size_t t = 0; t < stops; ++t) {
@@ -158,6 +178,7 @@ double ChainPrices::find_routes(double weight) {
             hop_use_[i] *= 1.0 - weight;
         }
     }
+    groups_.take_off(point_.entry, visit_costs_);
     const double cost = routes_.front().least(visit_costs_, a_chain_, closing_costs_);
     visits_missing_.assign(stops, 1.0);
     for (const RouteHop& hop : routes_.front().hops()) {
@@ -165,35 +186,41 @@ double ChainPrices::find_routes(double weight) {
         hop_use_[to * (stops + 1) + (hop.from < 0 ? stops : static_cast<std::size_t>(hop.from))] += weight;
         visits_missing_[to] -= 1.0;
     }
+    entries_missing_ = groups_.missing(routes_.front().hops());
     for (double& use : closing_use_)
         use *= 1.0 - weight;
     if (closed_) {
         for (const std::int32_t end : routes_.front().ends())
             closing_use_[static_cast<std::size_t>(end)] += weight;
     }
-    return std::accumulate(point_.visit.begin(), point_.visit.end(), cost);
+    return std::accumulate(point_.visit.begin(), point_.visit.end(), cost) + groups_.worth(point_.entry);
 }
 
-/// Steps on what visits earn while hop costs stay, which are quick. The bound of the best, which the point keeps.
+/// Steps on what visits and entries earn while hop costs stay, which are quick. The bound of the best, which the point
+/// keeps.
 double ChainPrices::price_visits(double target) {
     const double ways = std::accumulate(distance_.begin(), distance_.end(), 0.0);
     double best = -kUnreached;
     std::vector<double> best_visit;
+    std::vector<double> best_entry;
     for (int round = 1;; ++round) {
         const double bound = ways + find_routes(1.0 / round);
         if (bound > best) {
             best = bound;
             best_visit = point_.visit;
+            best_entry = point_.entry;
         }
-        double squares = 0.0;
+        double squares = EntryGroups::squared_step(entries_missing_, point_.entry);
         for (const double missing : visits_missing_)
             squares += missing * missing;
         if (round == rule_.visit_rounds || squares <= 0.0) break;
         const double length = rule_.visit_share * factor_ * std::max(target - bound, 0.0) / squares;
         for (std::size_t t = 0; t < visits_missing_.size(); ++t)
             point_.visit[t] += length * visits_missing_[t];
+        EntryGroups::step(entries_missing_, length, point_.entry);
     }
     point_.visit = std::move(best_visit);
+    point_.entry = std::move(best_entry);
     return best;
 }
 
@@ -205,12 +232,21 @@ double ChainPrices::evaluate(double target) {
     if (bound_ > best_bound_) {
         best_bound_ = bound_;
         best_ = point_;
-        passes_without_gain_ = 0;
-    } else if (++passes_without_gain_ >= rule_.patience) {
-        factor_ *= rule_.decay;
-        passes_without_gain_ = 0;
     }
+    adapt_factor();
     return bound_;
+}
+
+/// Averaged flows carry steps beyond what raises the bound: it falls then, and shorter steps are due.
+void ChainPrices::adapt_factor() {
+    recent_bounds_.push_back(bound_);
+    if (recent_bounds_.size() <= rule_.patience) return;
+    if (bound_ > recent_bounds_[recent_bounds_.size() - 1 - rule_.patience]) {
+        factor_ = std::min(factor_ * rule_.growth, kLargestFactor);
+    } else {
+        factor_ *= rule_.decay;
+        recent_bounds_.assign(1, bound_);
+    }
 }
 
 void ChainPrices::find_ways(std::size_t way, Scratch& scratch) {

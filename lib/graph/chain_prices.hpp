@@ -8,6 +8,7 @@
 #include <memory>
 #include <vector>
 
+#include "graph/chain_entries.hpp"
 #include "graph/chain_forks.hpp"
 #include "graph/chain_routes.hpp"
 #include "graph/label_heap.hpp"
@@ -30,6 +31,7 @@ struct DualPoint {
     std::vector<double> hop_charge;            ///< By edge: what every hop pays, up to the edge's charge.
     std::vector<std::vector<SlotPrice>> paid;  ///< By stop; of rings then by stop for closing hops.
     std::vector<double> visit;                 ///< By stop: what a visit earns.
+    std::vector<double> entry;                 ///< By group of stops: what a hop earns that enters it.
     std::vector<double> ways_charge;           ///< By edge, of rings: for the ways of as many stops as a ring holds.
 };
 
@@ -37,14 +39,16 @@ struct DualPoint {
 struct ChainStepRule {
     double first_weight = 0.3;    ///< What a pass's ways and hops count in the averaged flows at first, ...
     double least_weight = 0.03;   ///< ... at last, ...
-    double halved_after = 15.0;   ///< ... and half as much as at first after so many passes.
+    double halved_after = 8.0;    ///< ... and half as much as at first after so many passes.
     double start_factor = 0.36;   ///< Polyak step factor.
-    double decay = 0.9;           ///< Of the factor ...
-    int patience = 3;             ///< ... after so many passes without a better bound.
+    double growth = 1.01;         ///< Of the factor while the bound rises ...
+    std::size_t patience = 3;     ///< ... from one pass to the one so many after it, ...
+    double decay = 0.6;           ///< ... and where it falls.
     double visit_scale = 1.0;     ///< Steps of visits' earnings against those of prices, squared.
     int visit_rounds = 3;         ///< Route sets found in a pass, each for its own earnings of visits.
     double visit_share = 0.3;     ///< Of the step factor, for the steps between them.
-    double start_seconds = 10.0;  ///< At most, for prices to start from.
+    double start_seconds = 10.0;  ///< At most, for prices to start from, ...
+    double start_gap = 0.01;      ///< ... which need not be closer than this: that takes longer than it saves.
     double memory = 0.3;  ///< Weight of the last step in what is known of the share that opening costs let through.
 };
 
@@ -83,6 +87,7 @@ public:
     [[nodiscard]] double best_bound() const { return best_bound_; }
     [[nodiscard]] const DualPoint& best_point() const { return best_; }
     [[nodiscard]] const std::vector<std::vector<std::int32_t>>& neighbours() const { return neighbours_; }
+    [[nodiscard]] const EntryGroups& groups() const { return groups_; }
     [[nodiscard]] double factor() const { return factor_; }
 
     /// For each edge of the fork network how much of it the averaged ways from the source use, 0 to 1.
@@ -100,7 +105,7 @@ private:
         std::unique_ptr<TwoWaysFinder> two_ways;  ///< Of rings only.
     };
 
-    void start_prices(double seconds);
+    void start_prices();
     void choose_neighbours(std::int32_t longest_chain);
     void find_ways(std::size_t way, Scratch& scratch);
     void find_way_from_source(std::size_t stop, Scratch& scratch);
@@ -111,11 +116,13 @@ private:
     void count_flows(std::size_t way, Scratch& scratch);
     void count_hops(std::size_t stop, Scratch& scratch);
     void count_ways();
+    void count_entries();
     void count_hop(std::size_t way, VertexId from, VertexId to, double use, Scratch& scratch);
     void add_flow(std::size_t way, std::int32_t slot, double flow, Scratch& scratch);
     [[nodiscard]] double newest() const;
     double price_visits(double target);
     double find_routes(double weight);
+    void adapt_factor();
     void list_by_edge();
     double project(std::size_t edge, double length);
     [[nodiscard]] double squares() const;
@@ -128,12 +135,16 @@ private:
     double longest_;
     bool closed_;
     std::vector<std::vector<std::int32_t>> neighbours_;
+    EntryGroups groups_;
     std::vector<RouteTable> routes_;  ///< One, made once the neighbours are known.
     std::vector<double> scale_;       ///< By edge: how far its prices step for the same flow.
     DualPoint point_;
     DualPoint best_;
-    std::vector<double> visit_flow_;      ///< By stop: averaged visits missing.
-    std::vector<double> visits_missing_;  ///< By stop: in the route set found last.
+    std::vector<double> visit_flow_;       ///< By stop: averaged visits missing.
+    std::vector<double> visits_missing_;   ///< By stop: in the route set found last.
+    std::vector<double> entry_flow_;       ///< By group: averaged hops into it missing.
+    std::vector<double> entries_missing_;  ///< By group: in the route set found last.
+    std::vector<double> hop_flow_;         ///< Like hop costs: averaged over passes.
     std::vector<Scratch> scratch_;
     std::vector<double> distance_;                ///< By stop, from the source.
     std::vector<std::vector<std::int32_t>> way_;  ///< By stop: the slots of its way, or two ways, from the source.
@@ -153,7 +164,7 @@ private:
     double best_bound_ = -std::numeric_limits<double>::infinity();
     double factor_;
     double move_share_ = 1.0;
-    int passes_without_gain_ = 0;
+    std::vector<double> recent_bounds_;
     bool first_pass_ = true;
 };
 

@@ -18,6 +18,7 @@ namespace {
 
 constexpr WideCost kNever = WideCost{1} << 100;
 constexpr Cost kLargestVisitPrice = Cost{1} << 60;
+constexpr Cost kLargestEntryPrice = Cost{1} << 60;
 constexpr std::int64_t kMostParts = std::int64_t{1} << 32;
 
 WideCost cable_charge(const ChainProblem& problem, const SharedCostEdge& edge) {
@@ -25,13 +26,22 @@ WideCost cable_charge(const ChainProblem& problem, const SharedCostEdge& edge) {
            static_cast<WideCost>(problem.multiplicity) * edge.passage;
 }
 
+bool are_stops(std::vector<std::int32_t> list, std::size_t stop_count) {
+    std::sort(list.begin(), list.end());
+    if (std::adjacent_find(list.begin(), list.end()) != list.end()) return false;
+    return list.empty() || (list.front() >= 0 && static_cast<std::size_t>(list.back()) < stop_count);
+}
+
 bool neighbours_are_stops(const std::vector<std::int32_t>& neighbours, std::int32_t stop, std::size_t stop_count) {
-    if (neighbours.size() > kMostNeighbours) return false;
-    std::vector<std::int32_t> sorted = neighbours;
-    std::sort(sorted.begin(), sorted.end());
-    if (std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end()) return false;
-    return std::all_of(sorted.begin(), sorted.end(),
-                       [&](std::int32_t s) { return s >= 0 && static_cast<std::size_t>(s) < stop_count && s != stop; });
+    const bool none_is_itself = std::find(neighbours.begin(), neighbours.end(), stop) == neighbours.end();
+    return neighbours.size() <= kMostNeighbours && none_is_itself && are_stops(neighbours, stop_count);
+}
+
+bool entries_in_range(const ChainCertificate& c, std::size_t stop_count) {
+    return std::all_of(c.entry_prices.begin(), c.entry_prices.end(), [&](const EntryPrice& entry) {
+        return entry.price >= 0 && entry.price <= kLargestEntryPrice && !entry.stops.empty() &&
+               are_stops(entry.stops, stop_count);
+    });
 }
 
 /// One entry an edge or a stop, and every figure in its range; what edges may pay is another matter.
@@ -47,7 +57,7 @@ bool figures_in_range(const ChainProblem& problem, const ChainCertificate& c) {
         if (c.visit_prices[s] > kLargestVisitPrice || c.visit_prices[s] < -kLargestVisitPrice) return false;
         if (!neighbours_are_stops(c.neighbours[s], static_cast<std::int32_t>(s), stops)) return false;
     }
-    return true;
+    return entries_in_range(c, stops);
 }
 
 /// Adds up what stops pay; false on an unknown edge or a negative price.
@@ -169,19 +179,37 @@ private:
 };
 
 /// What hops cost: [to][from], the source as the last `from`.
-using HopTable = std::vector<std::vector<Cost>>;
+using HopTable = std::vector<std::vector<WideCost>>;
 
 HopTable hop_distances(const ChainProblem& problem, const ChainCertificate& certificate) {
     HopDistances distances(problem, certificate);
     HopTable hops;
     for (std::size_t t = 0; t < problem.stops.size(); ++t) {
         const std::vector<Cost> label = distances.find(problem.stops[t], certificate.arrival_prices[t]);
-        std::vector<Cost>& from = hops.emplace_back();
+        std::vector<WideCost>& from = hops.emplace_back();
         for (const VertexId stop : problem.stops)
             from.push_back(label[static_cast<std::size_t>(stop)]);
         from.push_back(label[static_cast<std::size_t>(problem.source)]);
     }
     return hops;
+}
+
+/// Takes what hops earn by entering sets off what they cost: what plans must earn so, at least.
+WideCost take_entries_off(const ChainProblem& problem, const ChainCertificate& certificate, HopTable& hops) {
+    const std::size_t stops = problem.stops.size();
+    WideCost least = 0;
+    for (const EntryPrice& entry : certificate.entry_prices) {
+        std::vector<char> outside(stops + 1, 1);
+        for (const std::int32_t s : entry.stops)
+            outside[s] = 0;
+        for (const std::int32_t to : entry.stops) {
+            for (std::size_t from = 0; from <= stops; ++from)
+                hops[to][from] -= outside[from] ? entry.price : 0;
+        }
+        const auto size = static_cast<Cost>(entry.stops.size());
+        least += static_cast<WideCost>(entry.price) * ((size + problem.longest_chain - 1) / problem.longest_chain);
+    }
+    return least;
 }
 
 /// What the hop that closes a ring costs, by last stop.
@@ -221,7 +249,7 @@ public:
 
 private:
     [[nodiscard]] WideCost step(std::size_t from, std::size_t to) const {
-        return static_cast<WideCost>(hops_[to][from]) - certificate_.visit_prices[to];
+        return hops_[to][from] - certificate_.visit_prices[to];
     }
 
     void extend(const std::vector<WideCost>& routes, std::size_t p, std::size_t t) {
@@ -290,7 +318,9 @@ Cost bound_of(const ChainProblem& problem, const ChainCertificate& certificate, 
     WideCost sum = joining;
     for (const Cost p : certificate.visit_prices)
         sum += p;
-    sum += least_routes(problem, certificate, hop_distances(problem, certificate), end_costs);
+    HopTable hops = hop_distances(problem, certificate);
+    sum += take_entries_off(problem, certificate, hops);
+    sum += least_routes(problem, certificate, hops, end_costs);
     return rounded_up(sum, certificate.parts);
 }
 

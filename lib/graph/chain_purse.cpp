@@ -1,6 +1,7 @@
 #include "graph/chain_purse.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include "graph/chain_prices.hpp"
@@ -11,7 +12,7 @@ namespace spadework::graph::chains {
 namespace {
 
 constexpr int kTrials = 12;
-constexpr double kNarrow = 1e-4;  ///< Of what the edge may pay.
+constexpr double kNarrow = 1e-6;  ///< Of what is wished for.
 
 /// What is wished for on one edge, and what is to be taken off each kind of wish.
 class Purse {
@@ -43,7 +44,7 @@ private:
             sum_[SlotPrice::kForwards] >= sum_[SlotPrice::kBackwards] ? SlotPrice::kForwards : SlotPrice::kBackwards;
         const int less = SlotPrice::kBackwards - more;
         if (sum_[more] + sum_[SlotPrice::kArrival] + new_hop_charge <= all) return;
-        const double common = cut_for_arrivals(all, &wishes_[more]);
+        const double common = cut_for_arrivals(all, &wishes_[more]).taken;
         if (sum_[less] <= sum_above(wishes_[more], common)) {
             cut[more] = common;
         } else {
@@ -51,51 +52,59 @@ private:
         }
     }
 
-    /// Both directions press against each other: what they leave to arrivals is found between a share too small for
-    /// them and one too large, on the straight line between the two and half-way in turns.
+    /// Both directions press against each other: what they leave to arrivals is where the cuts of both come to that of
+    /// arrivals. Cuts are piecewise linear, so the straight line from where they are leads there in a few steps.
     void settle_both_ways(double all) {
         double low = 0.0;
         double high = all;
-        double low_excess = excess(0.0, all);
-        double high_excess = excess(all, all);
-        for (int i = 0; i < kTrials && high - low > kNarrow * all; ++i) {
-            const double slope = low_excess - high_excess;
-            const double share = i % 2 == 0 && slope > 0.0 ? std::clamp(low_excess / slope, 0.01, 0.99) : 0.5;
-            const double ways = low + share * (high - low);
-            const double here = excess(ways, all);
-            (here > 0.0 ? low : high) = ways;
-            (here > 0.0 ? low_excess : high_excess) = here;
+        double ways = all / 2;
+        for (int i = 0; i < kTrials; ++i) {
+            const Excess here = excess(ways, all);
+            if (std::abs(here.cut) <= kNarrow * std::abs(hop_wish_ + sum_[SlotPrice::kArrival] + all)) return;
+            (here.cut > 0.0 ? low : high) = ways;
+            const double next = here.slope > 0.0 ? ways + here.cut / here.slope : low;
+            ways = next > low && next < high ? next : (low + high) / 2;
         }
-        excess(low, all);
     }
 
-    /// Takes off what makes both directions fit `ways` and the rest fit what is left: how much more comes off the ways.
-    double excess(double ways, double all) {
-        cut[SlotPrice::kForwards] = cut_for(SlotPrice::kForwards, ways);
-        cut[SlotPrice::kBackwards] = cut_for(SlotPrice::kBackwards, ways);
-        return cut[SlotPrice::kForwards] + cut[SlotPrice::kBackwards] - cut_for_arrivals(all - ways, nullptr);
+    struct Excess {
+        double cut = 0.0;    ///< What comes off the ways more than off arrivals.
+        double slope = 0.0;  ///< How much less for each unit more that the ways may come to.
+    };
+
+    /// Takes off what makes both directions fit `ways` and the rest fit what is left.
+    Excess excess(double ways, double all) {
+        const Cut forwards = cut_for(SlotPrice::kForwards, ways);
+        const Cut backwards = cut_for(SlotPrice::kBackwards, ways);
+        cut[SlotPrice::kForwards] = forwards.taken;
+        cut[SlotPrice::kBackwards] = backwards.taken;
+        const Cut arrivals = cut_for_arrivals(all - ways, nullptr);
+        return {forwards.taken + backwards.taken - arrivals.taken,
+                slope(forwards) + slope(backwards) + slope(arrivals)};
     }
 
-    double cut_for(int use, double total) {
-        if (sum_[use] <= total) return 0.0;
+    static double slope(Cut cut) { return cut.from > 0 ? 1.0 / static_cast<double>(cut.from) : 0.0; }
+
+    Cut cut_for(int use, double total) {
+        if (sum_[use] <= total) return {};
         scratch_ = wishes_[use];
-        return cut_to_fit(scratch_, total);
+        return counted_cut_to_fit(scratch_, total);
     }
 
     /// One cut for arrivals, the hop charge and, where given, one direction, so that they fit the total. The hop charge
     /// stays below the edge's charge.
-    double cut_for_arrivals(double total, const std::vector<double>* ways) {
+    Cut cut_for_arrivals(double total, const std::vector<double>* ways) {
         gather(ways);
         scratch_.push_back(hop_wish_);
-        double taken = cut_to_fit(scratch_, total);
-        new_hop_charge = std::max(hop_wish_ - taken, 0.0);
+        Cut all = counted_cut_to_fit(scratch_, total);
+        new_hop_charge = std::max(hop_wish_ - all.taken, 0.0);
         if (new_hop_charge > edge_.charge) {
             gather(ways);
             new_hop_charge = edge_.charge;
-            taken = cut_to_fit(scratch_, std::max(total - edge_.charge, 0.0));
+            all = counted_cut_to_fit(scratch_, std::max(total - edge_.charge, 0.0));
         }
-        cut[SlotPrice::kArrival] = taken;
-        return taken;
+        cut[SlotPrice::kArrival] = all.taken;
+        return all;
     }
 
     void gather(const std::vector<double>* ways) {

@@ -11,7 +11,7 @@ namespace spadework::graph::chains {
 
 namespace {
 
-constexpr double kLargestVisitPrice = 1e17;
+constexpr double kLargestEarning = 1e17;
 
 /// What is left of an edge's means: for arrivals and both directions, and used up by each direction (of rings,
 /// which know none, by both as forwards).
@@ -124,15 +124,18 @@ private:
 
 }  // namespace
 
-ChainCertificate certificate_of(const ChainProblem& problem, const ForkNetwork& network, const DualPoint& point,
-                                const std::vector<std::vector<std::int32_t>>& neighbours, Cost largest_plan) {
+ChainCertificate certificate_of(const ChainProblem& problem, const ForkNetwork& network, const ChainPrices& prices,
+                                Cost largest_plan) {
+    const DualPoint& point = prices.best_point();
     double largest = static_cast<double>(std::max<Cost>(largest_plan, 1));
     for (const SharedCostEdge& edge : problem.edges) {
         largest =
             std::max(largest, static_cast<double>(edge.opening) + static_cast<double>(hop_charge(problem).on(edge)));
     }
-    for (const double v : point.visit)
-        largest = std::max(largest, std::abs(v));
+    for (const std::vector<double>* earned : {&point.visit, &point.entry}) {
+        for (const double v : *earned)
+            largest = std::max(largest, std::abs(v));
+    }
     const bool closed = point.paid.size() > problem.stops.size();
     Rounding rounding(problem, network, parts_for(largest), closed);
     rounding.set_hop_charges(point.hop_charge);
@@ -141,9 +144,13 @@ ChainCertificate certificate_of(const ChainProblem& problem, const ForkNetwork& 
     const auto parts = static_cast<double>(rounding.certificate.parts);
     for (const double v : point.visit) {
         rounding.certificate.visit_prices.push_back(
-            std::llround(std::clamp(v * parts, -kLargestVisitPrice, kLargestVisitPrice)));
+            std::llround(std::clamp(v * parts, -kLargestEarning, kLargestEarning)));
     }
-    rounding.certificate.neighbours = neighbours;
+    for (std::size_t g = 0; g < point.entry.size(); ++g) {
+        const auto price = static_cast<Cost>(std::clamp(point.entry[g] * parts, 0.0, kLargestEarning));
+        if (price > 0) rounding.certificate.entry_prices.push_back({prices.groups().stops_of(g), price});
+    }
+    rounding.certificate.neighbours = prices.neighbours();
     return rounding.certificate;
 }
 

@@ -7,9 +7,10 @@
 
 namespace spadework::graph::chains {
 
-/// Prices on joined edges are shared out among the problem's edges in proportion to what each may pay, and rounded
-/// down; what rounding still leaves above an edge's means is taken off. `largest_plan` is what plans cost about.
-ChainCertificate certificate_of(const ChainProblem& problem, const ForkNetwork& network, const DualPoint& point,
-                                const std::vector<std::vector<std::int32_t>>& neighbours, Cost largest_plan);
+/// The best prices so far. Prices on joined edges are shared out among the problem's edges in proportion to what each
+/// may pay, and rounded down; what rounding still leaves above an edge's means is taken off. `largest_plan` is what
+/// plans cost about.
+ChainCertificate certificate_of(const ChainProblem& problem, const ForkNetwork& network, const ChainPrices& prices,
+                                Cost largest_plan);
 
 }  // namespace spadework::graph::chains

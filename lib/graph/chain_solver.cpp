@@ -16,8 +16,8 @@ constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for plans before
 constexpr double kBoundShare = 0.7;   ///< Until the prices are left as they are.
 constexpr int kFirstPlans = 15;       ///< Passes before the averaged flows are worth planning by.
 constexpr int kPassesBetweenPlans = 30;
-constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardly move.
-constexpr int kFollowed = 5;       ///< Trees to plan from when the averaged flows are looked at.
+constexpr double kSettled = 0.004;  ///< Step factor below which the prices hardly move.
+constexpr int kFollowed = 5;        ///< Trees to plan from when the averaged flows are looked at.
 constexpr int kScatters = 6;
 constexpr int kShakes = 3;
 constexpr int kInsisting = 4;  ///< Times that hops too long are charged more.
@@ -93,8 +93,7 @@ private:
         rule.start_seconds = time.seconds_left() / 3;
         chains::ChainPrices prices(problem_, forks, team, rule);
         raise(prices, forks, time);
-        solution.certificate =
-            chains::certificate_of(problem_, forks, prices.best_point(), prices.neighbours(), plan_->value);
+        solution.certificate = chains::certificate_of(problem_, forks, prices, plan_->value);
         bound_ = std::max(bound_, chain_bound_proved(problem_, solution.certificate).value_or(bound_));
         tell();
     }

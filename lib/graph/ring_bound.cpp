@@ -16,8 +16,8 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr double kSettled = 0.01;  ///< Step factor below which the prices hardly move.
-constexpr int kFirstPlans = 15;    ///< Passes before the averaged flows are worth planning by.
+constexpr double kSettled = 0.004;  ///< Step factor below which the prices hardly move.
+constexpr int kFirstPlans = 15;     ///< Passes before the averaged flows are worth planning by.
 constexpr int kPassesBetweenPlans = 30;
 constexpr std::size_t kSmall = 1000;  ///< Stops times edges.
 constexpr std::size_t kFewStops = 80;
@@ -92,10 +92,10 @@ bool is_small(const chains::ForkNetwork& forks) {
 /// Found by trial on site maps, as that of chains. On small networks patience costs nothing.
 chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds) {
     chains::ChainStepRule rule;
-    rule.patience = is_small(forks) ? 10 : 2;
+    if (is_small(forks)) rule.patience = 10;
     rule.start_factor = forks.stops.size() <= kFewStops ? 0.2 : 0.04;
-    rule.decay = 0.93;
     rule.start_seconds = seconds / 3;
+    rule.start_gap = 0.2;
     return rule;
 }
 
@@ -132,7 +132,7 @@ ChainCertificate prices_for(const RingProblem& problem, Cost target, const Solve
     chains::ChainPrices prices(open, forks, team, step_rule(forks, time.seconds_left()),
                                [&] { return std::make_unique<PricedTwoWays>(cuts, parts); });
     auto aim = static_cast<double>(target);
-    const int passes = is_small(forks) ? kPassesIfSmall : chains::passes_worth(forks) * 5 / 4;
+    const int passes = is_small(forks) ? kPassesIfSmall : chains::passes_worth(forks);
     for (int pass = 1; pass <= passes; ++pass) {
         prices.evaluate(aim);
         const double gap = aim - prices.best_bound();
@@ -141,7 +141,7 @@ ChainCertificate prices_for(const RingProblem& problem, Cost target, const Solve
         if (pass % kPassesBetweenPlans != kFirstPlans) continue;
         aim = static_cast<double>(follow(use_of_edges(prices, forks, problem.edges.size())));
     }
-    return chains::certificate_of(open, forks, prices.best_point(), prices.neighbours(), target);
+    return chains::certificate_of(open, forks, prices, target);
 }
 
 }  // namespace spadework::graph::rings

@@ -10,7 +10,7 @@
 //
 // such that on every edge  sum over t of (v^t_e + u^t_e + x^t_e) <= F_e + c_e - w_e - longest_ring * s_e.
 //
-// Claim. Every plan that keeps the rule on cuts costs at least  sum over t of D_t + sum over t of p_t + R, where D_t is
+// Claim. Every plan that keeps the rule on cuts costs at least what that certificate's claim adds up, where now D_t is
 // the least that two ways from the source to stop t cost that have no cut in common but bridges of the network: v^t on
 // every edge of either, counted once, and s for every pass. R is the least cost of a set of routes as in
 // chain_certificate.hpp, except that a route which ends at stop t pays the distance from t to the source under w + x^t

@@ -25,6 +25,11 @@ void draw_visits(Dice& dice, std::int32_t stops, graph::ChainCertificate& proof)
             if (n != s && dice.one_in(2)) neighbours.push_back(n);
         }
     }
+    graph::EntryPrice entry{{}, dice.between(0, 1'000'000'000)};
+    for (std::int32_t s = 0; s < stops; ++s) {
+        if (dice.one_in(2)) entry.stops.push_back(s);
+    }
+    if (!entry.stops.empty()) proof.entry_prices.push_back(entry);
 }
 
 /// Prices of rings that keep to the purse of every edge, neighbours and visits at random.
@@ -196,6 +201,11 @@ TEST_CASE("figures and prices of chains that may not be so are told") {
     CHECK(holds(fault_with([](ChainEvidence& e) { e.edges.pop_back(); }), "one entry for each edge"));
     CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.visit_prices.pop_back(); }), "one entry"));
     CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.visit_prices[0] = INT64_MAX; }), "beyond 2^60"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.entry_prices = {{{0}, -1}}; }), "below 0"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.entry_prices = {{{0}, INT64_MAX}}; }), "beyond 2^60"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.entry_prices = {{{}, 1}}; }), "each once"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.entry_prices = {{{0, 0}, 1}}; }), "each once"));
+    CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.entry_prices = {{{3}, 1}}; }), "each once"));
     CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.neighbours[0] = {0}; }), "to remember"));
     CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.neighbours[0] = {1, 1}; }), "to remember"));
     CHECK(holds(fault_with([](ChainEvidence& e) { e.proof.hop_charges[0] = INT64_MAX; }), "segment s0000"));

@@ -33,6 +33,10 @@ class Chains:
         for stop, remembered in enumerate(self.evidence["neighbours"]):
             known = set(range(stops)) - {stop}
             assert len(set(remembered)) == len(remembered) <= MOST_NEIGHBOURS and set(remembered) <= known, "neighbours"
+        for entry in self.evidence["entry_prices"]:
+            inside = set(entry["buildings"])
+            assert inside and len(inside) == len(entry["buildings"]) and inside <= set(range(stops)), "entry prices"
+            assert entry["price"] >= 0, "an entry's price below 0"
 
     def check_figures(self):
         """Step 2: edges, and what plans pay beside routes for each number of chains that can be lit."""
@@ -81,6 +85,16 @@ class Chains:
         charges = [sum(costs) for costs in zip(self.evidence["hop_charges"], forwards, backwards)]
         return self.network.distances(place, (charges, charges))
 
+    def entering_earns(self, before, after):
+        """What a hop earns by the sets that it enters; `before` is None for the hub."""
+        return sum(entry["price"] for entry in self.evidence["entry_prices"]
+                   if after in entry["buildings"] and before not in entry["buildings"])
+
+    def least_entries(self):
+        """What plans earn by entries at least: a chain holds no more buildings of a set than it holds in all."""
+        return sum(entry["price"] * rounded_up(len(entry["buildings"]), self.site.rules.hop_limit)
+                   for entry in self.evidence["entry_prices"])
+
     def joined(self):
         """The sum of D."""
         if self.is_ring:
@@ -94,17 +108,19 @@ class Chains:
         """For each number of steps and each stop, the least that a route costs that ends there, earnings taken off."""
         earned, number = self.evidence["visit_prices"], range(len(self.stops))
         hops = [self.hops_to(stop, prices) for stop, prices in zip(self.stops, self.arrival)]
+        steps = [[hops[after][self.stops[before]] - earned[after] - self.entering_earns(before, after)
+                  for before in number] for after in number]
         remembers = [sum(1 << other for other in remembered) for remembered in self.evidence["neighbours"]]
-        routes = [{0: hops[stop][self.site.hub.place] - earned[stop]} for stop in number]
+        routes = [{0: hops[stop][self.site.hub.place] - earned[stop] - self.entering_earns(None, stop)}
+                  for stop in number]
         for _ in range(min(self.site.rules.hop_limit, len(self.stops))):
             yield [min(memories.values(), default=math.inf) for memories in routes]
             longer = [{} for _ in number]
             for before, after in ((before, after) for before in number for after in number if before != after):
-                step = hops[after][self.stops[before]] - earned[after]
                 for memory, cost in routes[before].items():
                     if not memory >> after & 1:
                         kept = (memory | 1 << before) & remembers[after]
-                        longer[after][kept] = min(longer[after].get(kept, math.inf), cost + step)
+                        longer[after][kept] = min(longer[after].get(kept, math.inf), cost + steps[after][before])
             routes = longer
 
     def least_routes(self):
@@ -124,6 +140,6 @@ class Chains:
 
     def bound(self):
         """The direct cost that no plan undercuts."""
-        parts = self.joined() + sum(self.evidence["visit_prices"]) + self.least_routes()
+        parts = self.joined() + sum(self.evidence["visit_prices"]) + self.least_entries() + self.least_routes()
         units = rounded_up(parts, self.network.parts) - self.network.rebate
         return self.network.constant + units // self.network.units

@@ -6,6 +6,7 @@
 
 #include "graph/chain_bound.hpp"
 #include "graph/chain_solver.hpp"
+#include "graph/support/random_entries.hpp"
 #include "graph/support/small_chains.hpp"
 #include "support/effort.hpp"
 
@@ -63,6 +64,7 @@ ChainCertificate random_certificate(std::mt19937& random, const ChainProblem& p)
             if (n != s && upto(1) == 1) c.neighbours[s].push_back(static_cast<std::int32_t>(n));
         }
     }
+    c.entry_prices = random_entries(random, stops);
     return c;
 }
 
@@ -136,6 +138,20 @@ TEST_CASE("a certificate is worth what its prices say, worked out by hand") {
     CHECK(chain_bound_proved(p, c) == 178);
 }
 
+TEST_CASE("what entries earn is added back as often as chains must enter, worked out by hand") {
+    ChainProblem p = two_stops_on_a_line();
+    ChainCertificate c = prices_on_the_line();
+    c.entry_prices = {{{0, 1}, 5}};  // The one chain enters once: it earns 5, and 5 are added back.
+    CHECK(chain_bound_proved(p, c) == 178);
+    c.entry_prices[0].price = 30;  // Two chains are cheaper now: 20 + 28 less twice 30, and 30 are added back.
+    CHECK(chain_bound_proved(p, c) == 168);
+    c.entry_prices[0].stops = {1};  // The hop from stop 1 enters as well.
+    CHECK(chain_bound_proved(p, c) == 178);
+    p.longest_chain = 1;
+    c.entry_prices[0].stops = {0, 1};  // Two chains must enter: 20 + 28 whatever they earn.
+    CHECK(chain_bound_proved(p, c) == 198);
+}
+
 TEST_CASE("prices above what an edge may pay are refused") {
     const ChainProblem p = two_stops_on_a_line();
     ChainCertificate c = prices_on_the_line();
@@ -199,6 +215,21 @@ TEST_CASE("certificates with figures out of range are refused") {
     }
     SUBCASE("a visit dearer than sums can take") {
         c.visit_prices[0] = std::numeric_limits<Cost>::min();
+    }
+    SUBCASE("an entry below nothing") {
+        c.entry_prices = {{{0}, -1}};
+    }
+    SUBCASE("an entry dearer than sums can take") {
+        c.entry_prices = {{{0}, std::numeric_limits<Cost>::max()}};
+    }
+    SUBCASE("an entry into nothing") {
+        c.entry_prices = {{{}, 1}};
+    }
+    SUBCASE("an entry into a stop twice") {
+        c.entry_prices = {{{0, 0}, 1}};
+    }
+    SUBCASE("an entry into an unknown stop") {
+        c.entry_prices = {{{0, 2}, 1}};
     }
     SUBCASE("a stop that remembers itself") {
         c.neighbours[0] = {0};

@@ -6,6 +6,7 @@
 
 #include "graph/ring_bridges.hpp"
 #include "graph/ring_solver.hpp"
+#include "graph/support/random_entries.hpp"
 #include "graph/support/small_rings.hpp"
 #include "support/effort.hpp"
 
@@ -73,6 +74,7 @@ ChainCertificate random_certificate(std::mt19937& random, const RingProblem& p) 
             if (n != s && upto(1) == 1) c.neighbours[s].push_back(static_cast<std::int32_t>(n));
         }
     }
+    c.entry_prices = spadework::graph::testing::random_entries(random, stops);
     return c;
 }
 
