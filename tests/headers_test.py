@@ -13,7 +13,7 @@ import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 # What the build tells every test about where things are.
-DEFINED = ['-DSPADEWORK_SOURCE_DIR="source"', '-DSPADEWORK_SHARED_DIR="shared"']
+DEFINED = ['-DSPADEWORK_SOURCE_DIR="source"', '-DSPADEWORK_SHARED_DIR="shared"', "-DSPADEWORK_TEST_SHARE=1"]
 FOLDERS = {"lib": ["lib"], "tools": ["tools", "lib"], "bench": ["bench", "lib"], "tests": ["tests", "lib"]}
 
 

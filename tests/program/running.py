@@ -15,9 +15,15 @@ SHARED = pathlib.Path(os.environ.get("SPADEWORK_SHARED_DIR", ROOT.parent / "shar
 
 OK, INTERNAL, USAGE, INVALID_SITE, INFEASIBLE, CANNOT_WRITE, NOT_PROVED, NOT_ACCEPTED = range(8)
 INTERRUPTED = 130
+SHARE = int(os.environ.get("SPADEWORK_TEST_SHARE", "1"))
 PATIENCE_SECONDS = 300  # A sanitizer build on a busy machine is slow; nothing here measures time.
 
 Ended = collections.namedtuple("Ended", "code out err")
+
+
+def effort(rounds):
+    """So many rounds, or a share of them where the build says so, as it does under sanitizers."""
+    return max(1, rounds // SHARE)
 
 
 def run(*arguments, stdin="", cwd=None, environment=None):

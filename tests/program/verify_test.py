@@ -10,7 +10,7 @@ import shutil
 import tempfile
 import unittest
 
-from running import CANNOT_WRITE, INFEASIBLE, INVALID_SITE, NOT_PROVED, OK, SCENARIOS, USAGE, run
+from running import CANNOT_WRITE, INFEASIBLE, INVALID_SITE, NOT_PROVED, OK, SCENARIOS, USAGE, effort, run
 
 LAKESIDE = SCENARIOS / "lakeside.yaml"
 CAMPUS = SCENARIOS / "campus.yaml"
@@ -119,7 +119,7 @@ class Verify(unittest.TestCase):
     def test_any_change_breaks_the_seal(self):
         text = (self.made / "lakeside" / "home-runs.certificate.json").read_text()
         digits = [match.start() for match in re.finditer(r"(?<=[ ,\[])\d", text)]
-        for at in random.Random(7).sample(digits, 60):
+        for at in random.Random(7).sample(digits, effort(60)):
             digit = str((int(text[at]) + 1) % 10)
             with self.subTest(at=at):
                 self.assertNotEqual(self.verify_text("home-runs", text[:at] + digit + text[at + 1:]).code, OK)
@@ -128,7 +128,7 @@ class Verify(unittest.TestCase):
         spare_within_the_cable = re.compile(r"plan\.cables\.\*\.(id|spare|headroom)")
         for layout, site in (("home-runs", LAKESIDE), ("trunk-one", CAMPUS)):
             certificate = self.certificate(layout, site)
-            for seed in range(2):
+            for seed in range(effort(2)):
                 dice = random.Random(seed)
                 kinds = collections.defaultdict(list)
                 for path, value in leaves(certificate):
@@ -156,7 +156,7 @@ class Verify(unittest.TestCase):
                     evidence[path[0]]["edges"][path[2]]["segment"]) == 1
                 if isinstance(value, int) and one_way:
                     kinds[kind(path)].append((path, value))
-            for seed in range(3):
+            for seed in range(effort(3)):
                 for name in ("*.constant", "*.units_a_minor", "*.edges.*.opening", "*.edges.*.length",
                              "*.edges.*.room", "*.edges.*.room_price", "*.demands.*.weight"):
                     path, value = random.Random(seed).choice(kinds[name])
@@ -293,7 +293,7 @@ class Verify(unittest.TestCase):
         dice = random.Random(3)
         numbers = [(path, value) for path, value in leaves(certificate) if isinstance(value, int)]
         for number in (2**63 - 1, -2**63, 2**62, 10**18, 0):
-            for path, value in dice.sample(numbers, 12):
+            for path, value in dice.sample(numbers, effort(12)):
                 with self.subTest(path=path, number=number):
                     self.verify_text("home-runs", sealed(changed(certificate, path, number)))
         everything = copy.deepcopy(certificate)

@@ -2,22 +2,13 @@
 
 namespace spadework {
 
-// How many random sites a test tries. Sanitizers slow the work down about fivefold, so fewer are tried under them.
-#if defined(__SANITIZE_ADDRESS__)  // GCC
-inline constexpr int sanitizer_share = 6;
-#elif defined(__has_feature)  // Clang
-#if __has_feature(address_sanitizer)
-inline constexpr int sanitizer_share = 6;
-#else
-inline constexpr int sanitizer_share = 1;
-#endif
-#else
-inline constexpr int sanitizer_share = 1;
-#endif
+// How many random sites a test tries: all of them, or one in so many where the build says so (tests/CMakeLists.txt).
+// Under sanitizers it does: they slow the work down fivefold, and look for faults of memory, not for better plans.
+inline constexpr int share_of_tests = SPADEWORK_TEST_SHARE;
 
-/// So many rounds, or a share of them under the address sanitizer.
+/// So many rounds, or a share of them.
 constexpr int effort(int rounds) {
-    return rounds / sanitizer_share > 0 ? rounds / sanitizer_share : 1;
+    return rounds / share_of_tests > 0 ? rounds / share_of_tests : 1;
 }
 
 }  // namespace spadework

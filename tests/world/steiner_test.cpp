@@ -90,7 +90,7 @@ TEST_CASE("published optima of Steiner tree problems are never beaten, and met w
         for (std::size_t t = 1; t < network->terminals.size(); ++t)
             problem.demands.push_back({network->terminals[t], 0, 1});
         graph::SolveLimits limits;
-        limits.seconds = sanitizer_share > 1 ? 1.5 : 0.5;
+        limits.seconds = share_of_tests > 1 ? 1.5 : 0.5;
         const graph::SharedCostSolution solution = graph::solve(problem, limits);
         const std::int64_t published = std::stoll(row[4]);
         REQUIRE(solution.plan.has_value());
