@@ -13,7 +13,8 @@ namespace spadework::graph {
 
 namespace {
 
-constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled.
+constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled, ...
+constexpr double kSettledFactor = 2e-2;   ///< ... and nearly so: enough where a gap may stay.
 constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
 constexpr double kProofTime = 6.0;        ///< What the final proof takes at most, in times of building all balls.
@@ -22,6 +23,8 @@ constexpr int kPassesBetweenPlansForMany = 50;
 constexpr std::size_t kManyDemands = 1000;
 
 constexpr std::size_t kRootsForEachAlone = 3;
+constexpr std::size_t kRootsToSettle = 64;  ///< So many are looked at each alone ...
+constexpr int kPassesWithoutDrop = 60;      ///< ... once prices that all have to live with drop no more of them.
 constexpr std::size_t kFewDemands = 300;
 constexpr std::size_t kRegionDemands = 12;
 constexpr std::size_t kTriesForEachDemand = 4;
@@ -122,20 +125,32 @@ void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
     tell();
 }
 
-/// Passes until the bound meets the plan, the prices settle, or few enough roots are in play to look at each alone.
+/// Passes until the bound meets the plan, the prices settle, or few enough roots are in play to look at each alone,
+/// which is quicker once prices for all of them drop no more.
 void SolveRun::work_on_roots_in_play() {
     const bool many_roots = prices_->roots_in_play().size() > 1;
     const double seconds_before = clock_.passed();
+    const double settled = limits_.target_gap > 0.0 ? kSettledFactor : kSmallestFactor;
+    int last_drop = 0;
     for (int pass = 1; !out_of_time(); ++pass) {
         pass_time_.of(clock_, [&] { prices_->search_all(); });
-        if (closed() || prices_->factor() < kSmallestFactor) return;
+        if (closed() || prices_->factor() < settled) return;
         if (many_roots && prices_->roots_in_play().size() <= kRootsForEachAlone) return;
-        if (many_roots && drop_roots()) continue;
+        if (many_roots && drop_roots()) {
+            last_drop = pass;
+            continue;
+        }
+        if (pass - last_drop >= kPassesWithoutDrop && few_enough_to_settle()) return;
         if (!many_roots && prices_->bound() > best_->cost + lattice_) return;  // Proved worse than the best plan.
         cool_down_in_time(pass, seconds_before);
         pass_time_.of(clock_, [&] { prices_->step(best_->cost); });
         renew_plans_and_balls(pass);
     }
+}
+
+bool SolveRun::few_enough_to_settle() const {
+    const std::size_t in_play = prices_->roots_in_play().size();
+    return in_play > 1 && in_play <= kRootsToSettle;
 }
 
 void SolveRun::renew_plans_and_balls(int pass) {

@@ -34,6 +34,7 @@ private:
     void work_on_roots_in_play();
     void settle_one_by_one(const std::vector<std::uint32_t>& rivals);
     bool drop_roots();
+    [[nodiscard]] bool few_enough_to_settle() const;
     void renew_plans_and_balls(int pass);
     void plans_from_flows();
     [[nodiscard]] TreeFound tree_along(const std::vector<double>& use, DemandOrder order) const;
