@@ -15,15 +15,14 @@
 // such that on every edge  max over its two directions of (sum over t of v^t_a) + sum over t of u^t_e <= F_e + c_e -
 // w_e.
 //
-// Claim. Every plan costs at least  sum over t of D_t + sum over t of p_t + sum over S of g_S * |S| / longest_chain,
-// rounded up, + R, where D_t is the distance from the source to stop t under v^t and R is the least cost of a set of
-// routes as follows. A route is a sequence of at most longest_chain stops that starts at the source; step p -> t costs
-// H(p, t) - p_t less g_S of every set S that holds t and not p, with H(p, t) the distance from p to t under w + u^t; a
-// route pays chain_cost less end_saving. No two routes of the set end at the same stop, and the
-// routes' steps are as many as there are stops. A stop may be visited again only when it has been forgotten: after step
-// p -> t a route remembers t and what it remembered before as far as N_t holds it (ng-routes: Baldacci, Mingozzi,
-// Roberti, "New route relaxation and pricing strategies for the vehicle routing problem", Operations Research 59,
-// 2011).
+// Claim. Every plan costs at least  sum over t of D_t + sum over t of p_t + sum over S of g_S * m_S + R. D_t is the
+// distance from the source to stop t under v^t, and m_S is |S| / longest_chain, rounded up. R is the least cost of a
+// set of routes as follows. A route is a sequence of at most longest_chain stops that starts at the source; step p -> t
+// costs H(p, t) - p_t less g_S of every set S that holds t and not p, with H(p, t) the distance from p to t under
+// w + u^t; a route pays chain_cost less end_saving. No two routes of the set end at the same stop, and the routes'
+// steps are as many as there are stops. A stop may be visited again only when it has been forgotten: after step p -> t
+// a route remembers t and what it remembered before as far as N_t holds it (ng-routes: Baldacci, Mingozzi, Roberti,
+// "New route relaxation and pricing strategies for the vehicle routing problem", Operations Research 59, 2011).
 //
 // Proof. Take a plan and let E' be the edges its hops use, n_e >= 1 how many hops pass e. The plan pays
 // sum over E' of (F_e + n_e * c_e) + what its chains pay, and n_e * c_e >= n_e * w_e + (c_e - w_e), so it pays at least
@@ -34,10 +33,10 @@
 // twice). The latter with (2) is at least the sum over the plan's hops p -> t of H(p, t). The plan's chains are routes
 // that visit every stop once, so they end at different stops, have as many steps as there are stops, and forget nothing
 // they would visit again; what their visits earn sums to the sum of p_t, which is added back. Each chain visits at most
-// longest_chain stops of a set S, so |S| / longest_chain chains or more, rounded up, visit S, and each has a hop that
-// enters it; of what these earn, so many times g_S is added back. So R and what is added back are together no more than
-// the sum of H over the hops and (3). Distances and least costs are found in integers; every
-// plan costs a whole number of units, so the sum is rounded up to one.
+// longest_chain stops of a set S, so m_S chains or more visit S, and each has a hop that enters it; of what these hops
+// earn, m_S times g_S is added back, which is no more. So R and what is added back are together no more than the sum of
+// H over the hops and (3). Distances and least costs are found in integers; every plan costs a whole number of units,
+// so the sum is rounded up to one.
 
 #include <cstdint>
 #include <optional>

@@ -1,6 +1,6 @@
 #pragma once
 
-// Groups of stops that more than so few chains must enter, and what the hops that enter them earn; see
+// Groups of stops that several chains must enter, and what the hops that enter them earn: the sets S of
 // chain_certificate.hpp. In floating point.
 
 #include <cstdint>

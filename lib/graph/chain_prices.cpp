@@ -25,17 +25,6 @@ constexpr double kFewestPasses = 150;
 constexpr double kLargestFactor = 2.0;  ///< Polyak steps any longer do not converge.
 constexpr double kPassWork = 2.5e7;     ///< Passes times stops times edges.
 
-/// Ends a solver that asks once a pass.
-class FewPasses : public Progress {
-public:
-    explicit FewPasses(int passes) : left_(passes) {}
-    void improved(std::int64_t /*value*/, std::int64_t /*bound*/) override {}
-    [[nodiscard]] bool should_stop() const override { return --left_ < 0; }
-
-private:
-    mutable int left_;
-};
-
 VertexId across(const JoinedEdge& edge, VertexId from) {
     return edge.tail == from ? edge.head : edge.tail;
 }
@@ -122,7 +111,7 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
 void ChainPrices::start_prices() {
     const SharedCostProblem joining = joining_on(network_);
     const auto small = reduced(joining);
-    FewPasses few_passes(kJoiningPasses);
+    PassLimit few_passes(rule_.progress, kJoiningPasses);
     SolveLimits limits;
     limits.target_gap = rule_.start_gap;
     limits.seconds = rule_.start_seconds;

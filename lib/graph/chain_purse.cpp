@@ -11,7 +11,7 @@ namespace spadework::graph::chains {
 
 namespace {
 
-constexpr int kTrials = 12;
+constexpr int kTrials = 12;       ///< Usually a few are enough.
 constexpr double kNarrow = 1e-6;  ///< Of what is wished for.
 
 /// What is wished for on one edge, and what is to be taken off each kind of wish.
@@ -60,7 +60,7 @@ private:
         double ways = all / 2;
         for (int i = 0; i < kTrials; ++i) {
             const Excess here = excess(ways, all);
-            if (std::abs(here.cut) <= kNarrow * std::abs(hop_wish_ + sum_[SlotPrice::kArrival] + all)) return;
+            if (std::abs(here.cut) <= kNarrow * (hop_wish_ + sum_[SlotPrice::kArrival] + all)) return;
             (here.cut > 0.0 ? low : high) = ways;
             const double next = here.slope > 0.0 ? ways + here.cut / here.slope : low;
             ways = next > low && next < high ? next : (low + high) / 2;

@@ -91,6 +91,7 @@ private:
         WorkerTeam team(threads_worth_waking(limits_.threads, forks.stops.size(), forks.edges.size()));
         chains::ChainStepRule rule = chains::step_rule_for(forks.stops.size());
         rule.start_seconds = time.seconds_left() / 3;
+        rule.progress = limits_.progress;
         chains::ChainPrices prices(problem_, forks, team, rule);
         raise(prices, forks, time);
         solution.certificate = chains::certificate_of(problem_, forks, prices, plan_->value);

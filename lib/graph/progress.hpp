@@ -31,4 +31,14 @@ private:
     const Progress* whole_;
 };
 
+/// For a part that asks whether to stop once a pass: it ends after so many passes as well.
+class PassLimit : public PartProgress {
+public:
+    PassLimit(const Progress* whole, int passes) : PartProgress(whole), left_(passes) {}
+    [[nodiscard]] bool should_stop() const override { return --left_ < 0 || PartProgress::should_stop(); }
+
+private:
+    mutable int left_;
+};
+
 }  // namespace spadework::graph

@@ -90,12 +90,13 @@ bool is_small(const chains::ForkNetwork& forks) {
 }
 
 /// Found by trial on site maps, as that of chains. On small networks patience costs nothing.
-chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds) {
+chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds, const Progress* progress) {
     chains::ChainStepRule rule;
     if (is_small(forks)) rule.patience = 10;
     rule.start_factor = forks.stops.size() <= kFewStops ? 0.2 : 0.04;
     rule.start_seconds = seconds / 3;
     rule.start_gap = 0.2;
+    rule.progress = progress;
     return rule;
 }
 
@@ -129,7 +130,7 @@ ChainCertificate prices_for(const RingProblem& problem, Cost target, const Solve
         all += edge.opening + edge.charge;
     const double parts = kLargestInParts / (4 * all);
     WorkerTeam team(threads_worth_waking(limits.threads, forks.stops.size(), forks.edges.size()));
-    chains::ChainPrices prices(open, forks, team, step_rule(forks, time.seconds_left()),
+    chains::ChainPrices prices(open, forks, team, step_rule(forks, time.seconds_left(), limits.progress),
                                [&] { return std::make_unique<PricedTwoWays>(cuts, parts); });
     auto aim = static_cast<double>(target);
     const int passes = is_small(forks) ? kPassesIfSmall : chains::passes_worth(forks);

@@ -13,16 +13,15 @@ namespace {
 constexpr std::size_t kMostWork = 4'000'000;  ///< Edges times terminals.
 constexpr int kMostQuestions = 1'500;         ///< The general solver asks whether to stop once a pass.
 
-/// Ends the general solver's run after so many passes, or with the search.
-class PassLimit : public Progress {
+/// Ends the general solver's run with the search.
+class WithTheSearch : public Progress {
 public:
-    explicit PassLimit(const StopSign& stop) : stop_(stop) {}
+    explicit WithTheSearch(const StopSign& stop) : stop_(stop) {}
     void improved(std::int64_t /*value*/, std::int64_t /*bound*/) override {}
-    [[nodiscard]] bool should_stop() const override { return --left_ < 0 || stop_.here(); }
+    [[nodiscard]] bool should_stop() const override { return stop_.here(); }
 
 private:
     const StopSign& stop_;
-    mutable int left_ = kMostQuestions;
 };
 
 /// The network as a problem of the general solver; edge e is `half_of_edge[e]`.
@@ -84,7 +83,8 @@ Pricing priced(const Network& network, const StopSign& stop, int threads) {
     std::vector<std::int32_t> half_of_edge;
     const SharedCostProblem problem = problem_on(network, result.root, half_of_edge);
     const auto small = reduced(problem);
-    PassLimit passes(stop);
+    const WithTheSearch search(stop);
+    PassLimit passes(&search, kMostQuestions);
     SolveLimits limits;
     limits.seconds = stop.seconds_left();
     limits.threads = threads;

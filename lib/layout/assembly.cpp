@@ -199,7 +199,7 @@ private:
         for (const int c : link.cables) {
             const PlannedCable& cable = plan_.cables[static_cast<std::size_t>(c)];
             link.glass += glass_of(cable.lengths, scenario_.rules);
-            link.splices += cable.lengths.joints + (scenario_.rules.termination == Termination::spliced ? 2 : 0);
+            link.splices += splices_in(cable.lengths, scenario_.rules);
         }
         const GlassPath path{link.glass, link.mated_pairs, link.splices};
         auto lit = cheapest_lighting(scenario_, link.rate, path);

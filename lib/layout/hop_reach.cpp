@@ -24,8 +24,7 @@ bool is_lit(const Scenario& scenario, Length route) {
         if (piece.links.empty()) return true;
         const CableProduct& cable = scenario.catalogue.cables[static_cast<std::size_t>(piece.product)];
         const CableLengths lengths = cable_lengths(cable, route, 0, scenario.rules);
-        const int splices = lengths.joints + (scenario.rules.termination == Termination::spliced ? 2 : 0);
-        const GlassPath path{glass_of(lengths, scenario.rules), 2, splices};
+        const GlassPath path{glass_of(lengths, scenario.rules), 2, splices_in(lengths, scenario.rules)};
         return cheapest_lighting(scenario, fastest_rate(scenario), path).has_value();
     });
 }

@@ -32,6 +32,10 @@ Length glass_of(const CableLengths& lengths, const Rules& rules) {
     return rules.termination == Termination::factory ? lengths.ordered : lengths.with_slack;
 }
 
+int splices_in(const CableLengths& lengths, const Rules& rules) {
+    return lengths.joints + (rules.termination == Termination::spliced ? 2 : 0);
+}
+
 CableLengths cable_lengths(const CableProduct& cable, Length route, int handholes, const Rules& rules) {
     const SlackRules& slack = rules.slack;
     const Length coils = slack.coil_per_handhole * handholes;

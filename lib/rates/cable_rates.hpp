@@ -21,6 +21,9 @@ struct CableLengths {
 /// spliced as it is cut, with its slack.
 Length glass_of(const CableLengths& lengths, const Rules& rules);
 
+/// Splices that light passes in a cable: its joints and, where ends are spliced, one at either end.
+int splices_in(const CableLengths& lengths, const Rules& rules);
+
 /// Lengths of a cable that runs `route` and passes `handholes` handholes between its ends.
 CableLengths cable_lengths(const CableProduct& cable, Length route, int handholes, const Rules& rules);
 

@@ -53,7 +53,7 @@ std::vector<std::string> links_that_fail(const Scenario& site, const Plan& plan)
         for (const int c : link.cables) {
             const CableLengths lengths = lengths_of(site, plan.cables[static_cast<std::size_t>(c)]);
             path.glass += glass_of(lengths, site.rules);
-            path.splices += lengths.joints + (site.rules.termination == Termination::spliced ? 2 : 0);
+            path.splices += splices_in(lengths, site.rules);
         }
         const OpticProduct& optic = site.catalogue.optics[static_cast<std::size_t>(link.optic)];
         const Attenuation attenuation =

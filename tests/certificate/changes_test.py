@@ -287,6 +287,24 @@ class ChangesOfChains(Change):
             self.piece["neighbours"][0] = wrong
             self.assert_found("neighbours")
 
+    def test_entries(self):
+        for wrong in ([], [0, 0], [-1], [99]):
+            self.piece["entry_prices"] = [{"buildings": wrong, "price": 1}]
+            self.assert_found("entry prices")
+        self.piece["entry_prices"] = [{"buildings": [0], "price": -1}]
+        self.assert_found("an entry's price below 0")
+
+    def test_entries_left_out(self):
+        self.take("estate", "daisy-chain")
+        self.assertTrue(self.piece["entry_prices"])
+        self.piece["entry_prices"] = []
+        self.assert_found("^claims a direct cost")
+
+    def test_price_of_an_entry(self):
+        self.take("estate", "daisy-chain")
+        self.piece["entry_prices"][0]["price"] *= 1000
+        self.assert_found("^claims a direct cost")
+
     def test_longer_chains(self):
         self.take("orchard", "daisy-chain")
         self.site.rules.hop_limit += 1

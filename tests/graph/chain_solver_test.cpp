@@ -7,6 +7,7 @@
 
 #include <doctest/doctest.h>
 
+#include "graph/support/limited_hops.hpp"
 #include "graph/support/small_chains.hpp"
 #include "support/effort.hpp"
 
@@ -46,41 +47,9 @@ void check_family(const Family& family, int rounds, double least_share_found) {
 
 /// The same where hops may only be so long, and some problems therefore have no plan.
 void check_limited_family(const Family& family, int rounds, double least_share_found) {
-    const int runs = effort(rounds);
-    std::mt19937 random(20261126);
-    int possible = 0;
-    int planned = 0;
-    int found = 0;
-    int bitten = 0;  // The limit makes the optimum dearer.
-    for (int run = 0; run < runs; ++run) {
-        const ChainProblem p = random_problem(random, family);
-        CAPTURE(run);
-        const Cost optimum = exhaustive_optimum(p);
-        const ChainSolution s = solve(p, ample());
-        ChainProblem unlimited = p;
-        unlimited.span_of.clear();
-        const Cost without_limit = exhaustive_optimum(unlimited);
-        REQUIRE(s.bound <= without_limit);
-        REQUIRE(s.plan.has_value() != s.with_long_hops.has_value());
-        bitten += optimum > without_limit ? 1 : 0;
-        possible += optimum < kNever ? 1 : 0;
-        if (!s.plan) {
-            REQUIRE(cost_of(unlimited, *s.with_long_hops) == s.with_long_hops->value);
-            REQUIRE(!cost_of(p, *s.with_long_hops));
-            continue;
-        }
-        REQUIRE(optimum < kNever);
-        REQUIRE(s.plan->value >= optimum);
-        REQUIRE(cost_of(p, *s.plan) == s.plan->value);
-        ++planned;
-        found += s.plan->value == optimum ? 1 : 0;
-    }
-    MESSAGE("the limit bites in " << bitten << " of " << runs << ", plans exist in " << possible << ", found in "
-                                  << planned << ", the optimum in " << found);
-    CHECK(bitten * 4 >= runs);
-    CHECK(possible < runs);
-    CHECK(planned >= 0.95 * possible);
-    CHECK(found >= least_share_found * possible);
+    spadework::graph::testing::check_limited_family(
+        rounds, least_share_found, ample(), [&](std::mt19937& random) { return random_problem(random, family); },
+        [](const ChainProblem& p) { return exhaustive_optimum(p); }, kNever);
 }
 
 ChainProblem small_example() {

@@ -86,6 +86,16 @@ TEST_CASE("a cable up to the longest factory length has no joint, one step above
     CHECK(cable_lengths(cable, metres(2001), 0, rules).joints == 2);
 }
 
+TEST_CASE("light passes a splice at every joint, and one at either end where ends are spliced") {
+    CableLengths lengths;
+    lengths.joints = 3;
+    Rules rules;
+    rules.termination = Termination::factory;
+    CHECK(splices_in(lengths, rules) == 3);
+    rules.termination = Termination::spliced;
+    CHECK(splices_in(lengths, rules) == 5);
+}
+
 TEST_CASE("lengths never shrink from the map to the order, and grow with the route") {
     const Rules rules = rules_with(metres(1.3), metres(2.7), metres(1.9), 3.25);
     const CableProduct cable = small_site::cable(12, 100, 5000);
