@@ -216,6 +216,9 @@ double ChainPrices::price_visits(double target) {
 double ChainPrices::evaluate(double target) {
     for (std::size_t e = 0; e < a_pass_.size(); ++e)
         a_pass_[e] = point_.ways_charge[e] / longest_;
+    for (Scratch& s : scratch_) {
+        if (s.two_ways) s.two_ways->charge_passes(a_pass_);
+    }
     team_.run(via_.size(), kStopBatch, [&](std::size_t t, std::size_t worker) { find_ways(t, scratch_[worker]); });
     bound_ = price_visits(target);
     if (bound_ > best_bound_) {

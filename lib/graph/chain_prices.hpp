@@ -61,10 +61,11 @@ int passes_worth(const ForkNetwork& network);
 
 /// Finds the cheapest two ways from the source to a stop that share nothing but bridges. `price` has three slots an
 /// edge; those of kForwards count, in either direction and once on a bridge, and `a_pass`, by edge, for every pass.
-/// Gives back the edges, bridges twice, and the sum.
+/// Gives back the edges, bridges twice, and the sum. What passes cost is told before the searches of a pass begin.
 class TwoWaysFinder {
 public:
     virtual ~TwoWaysFinder() = default;
+    virtual void charge_passes(const std::vector<double>& a_pass) = 0;
     virtual double find(std::size_t stop, const std::vector<double>& price, const std::vector<double>& a_pass,
                         std::vector<std::int32_t>& edges) = 0;
 };

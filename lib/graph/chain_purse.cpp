@@ -25,6 +25,7 @@ public:
             const int use = p->slot % 3;
             const double wish = p->price + length * p->flow;
             if (use == SlotPrice::kArrival) hops += p->flow;
+            before_[use] += p->price;
             if (wish <= 0.0) continue;
             wishes_[use].push_back(wish);
             sum_[use] += wish;
@@ -57,7 +58,8 @@ private:
     void settle_both_ways(double all) {
         double low = 0.0;
         double high = all;
-        double ways = all / 2;
+        double ways = std::clamp(std::max(before_[SlotPrice::kForwards], before_[SlotPrice::kBackwards]), 0.1 * all,
+                                 0.9 * all);  // About as before.
         for (int i = 0; i < kTrials; ++i) {
             const Excess here = excess(ways, all);
             if (std::abs(here.cut) <= kNarrow * (hop_wish_ + sum_[SlotPrice::kArrival] + all)) return;
@@ -121,7 +123,8 @@ private:
 
     EdgeFigures edge_;
     double hop_wish_ = 0.0;
-    double sum_[3] = {0.0, 0.0, 0.0};
+    double sum_[3] = {0.0, 0.0, 0.0};     ///< Of wishes.
+    double before_[3] = {0.0, 0.0, 0.0};  ///< Of prices.
     static thread_local std::vector<double> wishes_[3];
     static thread_local std::vector<double> scratch_;
 };

@@ -57,6 +57,16 @@ public:
     PricedTwoWays(const CutNetwork& cuts, double parts)
         : cuts_(cuts), parts_(parts), search_(cuts.links), price_(cuts.edges_of.size(), 0), edge_(price_.size(), 0) {}
 
+    void charge_passes(const std::vector<double>& a_pass) override {
+        for (std::size_t l = 0; l < price_.size(); ++l) {
+            double least = std::numeric_limits<double>::infinity();
+            for (const std::int32_t e : cuts_.edges_of[l])
+                least = std::min(least, a_pass[e]);
+            price_[l] = static_cast<Cost>(least * parts_);
+        }
+        search_.aim_at(cuts_.links.source, price_);
+    }
+
     double find(std::size_t stop, const std::vector<double>& price, const std::vector<double>& a_pass,
                 std::vector<std::int32_t>& edges) override {
         for (std::size_t l = 0; l < price_.size(); ++l) {

@@ -18,6 +18,7 @@ WaySearch::WaySearch(const LinkNetwork& network)
       label_(network.vertex_count, kUnreached),
       came_by_(network.vertex_count, -1),
       potential_(network.vertex_count, kUnreached),
+      ahead_(network.vertex_count, 0),
       flow_(network.links.size(), 0),
       queue_(static_cast<std::size_t>(network.vertex_count)) {}
 
@@ -65,7 +66,7 @@ void WaySearch::relax(VertexId at, Cost label, const LinkStep& step) {
 
 void WaySearch::relax_first(VertexId at, const LinkStep& step, const std::vector<Cost>& price) {
     const Cost own = price[step.link];
-    if (own >= 0) relax(at, label_[at] + own, step);
+    if (own >= 0) relax(at, label_[at] + own + ahead_[step.to] - ahead_[at], step);
 }
 
 void WaySearch::relax_second(VertexId at, const LinkStep& step, const std::vector<Cost>& price) {
@@ -74,7 +75,7 @@ void WaySearch::relax_second(VertexId at, const LinkStep& step, const std::vecto
     if (own < 0 || (along > 0 && !step.bridge)) return;
     const Cost potential = potential_[step.to] < 0 ? furthest_ : potential_[step.to];
     const Cost height = label_[at] + (potential_[at] < 0 ? furthest_ : potential_[at]);
-    relax(at, height + (along < 0 ? -own : own) - potential, step);
+    relax(at, height + (along < 0 ? -own : own) + ahead_[step.to] - ahead_[at] - potential, step);
 }
 
 /// Dijkstra's algorithm over what the flow leaves, to the nearer of two vertices (-1 for none) if it costs less.
@@ -96,6 +97,11 @@ WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std
         }
     }
     return {};
+}
+
+void WaySearch::aim_at(VertexId to, const std::vector<Cost>& least_price) {
+    std::fill(ahead_.begin(), ahead_.end(), 0);
+    ahead_ = all_from(to, least_price);
 }
 
 void WaySearch::push_flow(VertexId from, VertexId to) {

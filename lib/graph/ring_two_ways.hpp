@@ -44,6 +44,10 @@ public:
     };
     std::optional<Flow> two_flows(VertexId from, VertexId to, const std::vector<Cost>& price);
 
+    /// From now on `two_flows` lead to `to`, and no link is cheaper than in `least_price`: they are looked for first
+    /// where ways at these prices lead (after Hart, Nilsson and Raphael 1968). Links in `least_price` may be used.
+    void aim_at(VertexId to, const std::vector<Cost>& least_price);
+
 private:
     struct Tip {
         VertexId at = -1;
@@ -68,6 +72,7 @@ private:
     std::vector<VertexId> met_;
     std::vector<Cost> potential_;
     std::vector<VertexId> raised_;
+    std::vector<Cost> ahead_;  ///< By vertex: what the way on to the goal costs at least; 0 without one.
     Cost furthest_ = 0;
     std::vector<std::int8_t> flow_;  ///< For each link, tail to head counted positive.
     LinkPath flowing_;
