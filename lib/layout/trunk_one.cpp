@@ -276,7 +276,8 @@ bool leaves_a_chance(const Scenario& scenario, Money bound, const Design& design
 }
 
 /// Works out the places whose bounds leave them a chance, lowest bound first: what a router does not see, such as
-/// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely.
+/// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely. It
+/// ends with the place that then has the lowest bound, as nothing more would raise that of the layout.
 void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond,
                           const std::vector<graph::Cost>& bounds, const DesignLimits& limits, Design& design) {
     constexpr std::size_t most_places = 5;
@@ -285,14 +286,17 @@ void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, c
         direct.push_back(constant_cost(scenario, trunk) + trunk.network.scale.money(bound));
     const TimeLeft time(limits);
     std::size_t tried = 0;
+    std::optional<Money> least_tried;
     for (const std::size_t p : by_bound(bounds)) {
         if (tried++ == most_places || !leaves_a_chance(scenario, direct[p], design) || time.asked_to_stop()) break;
+        if (least_tried && *least_tried <= direct[p]) break;
         const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress, limits.target_gap};
         Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk, beyond), share);
         if (other.direct_bound > direct[p]) {
             direct[p] = other.direct_bound;
             design.certificate.add(other.certificate);
         }
+        least_tried = least_tried ? std::min(*least_tried, direct[p]) : direct[p];
         other.direct_bound = Money();
         take_over(scenario, std::move(other), design);
     }
