@@ -37,16 +37,16 @@ public:
 
     [[nodiscard]] const SitesProof& entry() const { return entry_; }
 
-    /// Whether these prices bound it so high.
-    [[nodiscard]] bool reaches(Wide wanted, const ServiceCosts& services, const std::vector<Wide>& multiples) const {
-        if (trunks_ >= never) return true;  // Its places cannot serve so much.
+    /// How high these prices bound it; `never` where its places cannot serve so much.
+    [[nodiscard]] Wide bound(const ServiceCosts& services, const std::vector<Wide>& multiples) const {
+        if (trunks_ >= never) return never;
         Wide sum = trunks_;
         std::vector<Wide> cheapest = services.direct;
         for (std::size_t k = 0; k < shares_.size(); ++k)
             lower(cheapest, services.from_site[static_cast<std::size_t>(entry_.sites[k])], shares_[k], multiples);
         for (const Wide cost : cheapest)
             sum += cost;
-        return sum >= wanted;
+        return sum;
     }
 
 private:
@@ -71,7 +71,12 @@ public:
             if (p == 0) keep_needed(services);
             for (std::size_t e = 0; e < entries_.size(); ++e) {
                 const bool own = static_cast<std::size_t>(entries_[e].entry().prices) == p;
-                reached_by_[e].push_back(own || entries_[e].reaches(wanted_, services, multiples_) ? 1 : 0);
+                const Wide bound = entries_[e].bound(services, multiples_);
+                reached_by_[e].push_back(own || bound >= wanted_ ? 1 : 0);
+                if (own && bound < lowest_) {
+                    lowest_ = bound;
+                    lowest_entry_ = e;
+                }
             }
         }
         choose();
@@ -107,12 +112,14 @@ private:
         return sum >= wanted_;
     }
 
-    /// The first prices, then again and again those that settle most of what is left, earlier ones first.
+    /// The first prices and those of the lowest entry, so that the evidence proves no more than is claimed; then again
+    /// and again those that settle most of what is left, earlier ones first.
     void choose() {
         chosen_ = {0};
+        if (lowest_ < never && own_prices(lowest_entry_) != 0) chosen_.push_back(own_prices(lowest_entry_));
         std::vector<std::size_t> left;
         for (std::size_t e = 0; e < entries_.size(); ++e) {
-            if (!reached_by_[e][0]) left.push_back(e);
+            if (prices_for(e) == chosen_.end()) left.push_back(e);
         }
         while (!left.empty()) {
             std::vector<std::size_t> settles(evidence_.proof.prices.size(), 0);
@@ -127,15 +134,25 @@ private:
         }
     }
 
+    [[nodiscard]] std::size_t own_prices(std::size_t entry) const {
+        return static_cast<std::size_t>(entries_[entry].entry().prices);
+    }
+
+    /// Of the chosen prices the first that settle the entry; its own where it is the lowest.
+    [[nodiscard]] std::vector<std::size_t>::const_iterator prices_for(std::size_t entry) const {
+        const bool lowest = lowest_ < never && entry == lowest_entry_;
+        return std::find_if(chosen_.begin(), chosen_.end(), [&](std::size_t p) {
+            return lowest ? p == own_prices(entry) : reached_by_[entry][p] != 0;
+        });
+    }
+
     graph::TwoLevelCertificate result() {
         graph::TwoLevelCertificate proof{evidence_.proof.parts, {}, evidence_.proof.asks, {}};
         for (const std::size_t p : chosen_)
             proof.prices.push_back(evidence_.proof.prices[p]);
         for (std::size_t e = 0; e < entries_.size(); ++e) {
             SitesProof entry = entries_[e].entry();
-            const auto by =
-                std::find_if(chosen_.begin(), chosen_.end(), [&](std::size_t p) { return reached_by_[e][p] != 0; });
-            entry.prices = static_cast<std::int32_t>(by - chosen_.begin());
+            entry.prices = static_cast<std::int32_t>(prices_for(e) - chosen_.begin());
             proof.sets.push_back(std::move(entry));
         }
         std::sort(proof.sets.begin(), proof.sets.end());
@@ -150,6 +167,8 @@ private:
     std::vector<PricedEntry> entries_;
     std::vector<std::vector<char>> reached_by_;  ///< By entry, by set of prices.
     std::vector<std::size_t> chosen_;
+    Wide lowest_ = never;  ///< What its own prices prove of the entry that they prove least of.
+    std::size_t lowest_entry_ = 0;
 };
 
 }  // namespace

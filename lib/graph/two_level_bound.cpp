@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "graph/shared_cost_solver.hpp"
@@ -87,6 +88,13 @@ std::vector<double> rooms(const Relaxation& relaxation, Cost toll) {
     return rooms;
 }
 
+double paid_on(const std::vector<PurseUse>& way, const std::vector<float>& prices) {
+    double sum = 0.0;
+    for (const PurseUse& use : way)
+        sum += static_cast<double>(prices[use.purse]);
+    return sum;
+}
+
 }  // namespace
 
 BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const TwoLevelPlan& plan, Cost toll,
@@ -97,6 +105,7 @@ BoundRun::BoundRun(const TwoLevelProblem& problem, const Network& network, const
       relaxation_(even_relaxation(problem, network, plan)),
       field_(relaxation_, network),
       searches_(team_.size(), DemandSearch(field_)),
+      beside_prices_(problem.demands.size(), std::numeric_limits<double>::infinity()),
       toll_(toll * relaxation_.parts),
       descent_(std::make_unique<PriceDescent>(rooms(relaxation_, toll_), problem.demands.size(), team_)) {
     PriceTable first = first_prices(problem, field_, effort);
@@ -109,11 +118,14 @@ double BoundRun::search_all() {
     std::vector<double> values(relaxation_.demands.size());
     team_.run(values.size(), 2, [&](std::size_t d, std::size_t worker) {
         DemandSearch& search = searches_[worker];
-        values[d] = search.find(relaxation_.demands[d], descent_->prices()[d].data());
+        const std::vector<float>& prices = descent_->prices()[d];
         std::vector<PurseUse>& way = descent_->ways()[d];
+        const double paid = paid_on(way, prices);
+        values[d] = search.find(relaxation_.demands[d], prices.data(), beside_prices_[d] + paid);
         way.clear();
         for (const Purse p : search.used)
             way.push_back({p});
+        beside_prices_[d] = values[d] - paid_on(way, prices);
     });
     const double tolls = static_cast<double>(toll_) * relaxation_.most_sites;
     return std::accumulate(values.begin(), values.end(), static_cast<double>(relaxation_.constant) - tolls);

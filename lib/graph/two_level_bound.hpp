@@ -54,7 +54,8 @@ private:
     Relaxation relaxation_;  ///< Even where that can be had, else plain.
     SearchField field_;
     std::vector<DemandSearch> searches_;
-    Cost toll_;  ///< In parts.
+    std::vector<double> beside_prices_;  ///< By demand: what its last way costs beside prices; infinite before.
+    Cost toll_;                          ///< In parts.
     std::unique_ptr<PriceDescent> descent_;
 };
 

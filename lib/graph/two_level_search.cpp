@@ -127,14 +127,16 @@ void Search::begin_from(const std::vector<TwoLevelStart>& starts) {
     }
 }
 
-std::optional<Layout> Search::routed_anew(std::vector<EdgeId> tree, const SitingTable& table,
+std::optional<Layout> Search::routed_anew(const std::vector<EdgeId>& tree, const SitingTable& table,
                                           const Siting& siting) const {
-    tree = with_attachments(network_, std::move(tree), problem_.source, table, siting.open);
+    return routed_on(with_attachments(network_, tree, problem_.source, table, siting.open), siting);
+}
+
+std::optional<Layout> Search::routed_on(std::vector<EdgeId> tree, const Siting& siting) const {
     const RootedTree laid = rooted(network_, tree, problem_.source);
     const auto chosen = feeders_on(problem_, network_, laid, feeders_, siting);
     tree = improved_tree(network_, pairs_on(problem_, siting, chosen), std::move(tree), stop_);
-    const SitingTable again(problem_, network_, feeders_, tree);
-    auto resited = again.assign(siting.open);
+    auto resited = SitingTable(problem_, network_, feeders_, tree, siting.open).assign(siting.open);
     if (!resited) return std::nullopt;
     const Cost cost = resited->cost + opening_of(network_, tree);
     return Layout{std::move(tree), std::move(*resited), cost};
@@ -189,21 +191,30 @@ std::optional<Layout> Search::from_openings(const std::vector<Cost>& opening, st
     return descend(std::move(*tree), count, open);
 }
 
-std::optional<Layout> Search::from_openings_at(const std::vector<Cost>& opening,
-                                               const std::vector<std::int32_t>& open) const {
-    auto tree = joined_at(opening);
-    if (!tree) return std::nullopt;
-    std::optional<Layout> best;
-    std::vector<std::int32_t> routed_by;
-    while (!stop_.reached()) {
-        const SitingTable table(problem_, network_, feeders_, *tree);
+std::vector<Layout> Search::from_openings_at(const std::vector<Cost>& opening,
+                                             const std::vector<std::vector<std::int32_t>>& sets) const {
+    std::vector<Layout> found;
+    if (sets.empty()) return found;
+    const auto tree = joined_at(opening);
+    if (!tree) return found;
+    const SitingTable table(problem_, network_, feeders_, *tree);
+    for (const std::vector<std::int32_t>& open : sets) {
+        if (stop_.reached()) break;
         const auto siting = table.assign(open);
-        if (!siting || (best && siting->served_by == routed_by)) return best;
-        routed_by = siting->served_by;
-        auto layout = routed_anew(*tree, table, *siting);
-        if (!layout || (best && layout->cost >= best->cost)) return best;
-        tree = layout->tree;
-        best = std::move(layout);
+        if (!siting) continue;
+        if (auto layout = routed_anew(*tree, table, *siting))
+            found.push_back(settled(std::move(*layout), siting->served_by));
+    }
+    return found;
+}
+
+/// Takes turns of assigning demands to the same sites and laying routes while that pays.
+Layout Search::settled(Layout best, std::vector<std::int32_t> routed_by) const {
+    while (best.siting.served_by != routed_by && !stop_.reached()) {
+        routed_by = best.siting.served_by;
+        auto layout = routed_on(best.tree, best.siting);
+        if (!layout || layout->cost >= best.cost) break;
+        best = std::move(*layout);
     }
     return best;
 }

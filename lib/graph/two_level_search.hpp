@@ -45,17 +45,19 @@ public:
     [[nodiscard]] std::optional<Layout> from_openings(const std::vector<Cost>& opening, std::int32_t count,
                                                       const std::vector<std::int32_t>& open) const;
 
-    /// The same with exactly these sites.
-    [[nodiscard]] std::optional<Layout> from_openings_at(const std::vector<Cost>& opening,
-                                                         const std::vector<std::int32_t>& open) const;
+    /// The same for each of these sets of sites, with exactly its sites; without those that nothing was found for.
+    [[nodiscard]] std::vector<Layout> from_openings_at(const std::vector<Cost>& opening,
+                                                       const std::vector<std::vector<std::int32_t>>& sets) const;
 
     [[nodiscard]] const std::vector<Feeder>& feeders() const { return feeders_; }
     [[nodiscard]] const pair_routes::Network& network() const { return network_; }
 
 private:
     [[nodiscard]] std::optional<std::vector<EdgeId>> joined_at(const std::vector<Cost>& opening) const;
-    [[nodiscard]] std::optional<Layout> routed_anew(std::vector<EdgeId> tree, const SitingTable& table,
+    [[nodiscard]] Layout settled(Layout best, std::vector<std::int32_t> routed_by) const;
+    [[nodiscard]] std::optional<Layout> routed_anew(const std::vector<EdgeId>& tree, const SitingTable& table,
                                                     const Siting& siting) const;
+    [[nodiscard]] std::optional<Layout> routed_on(std::vector<EdgeId> tree, const Siting& siting) const;
 
     const TwoLevelProblem& problem_;
     const pair_routes::StopRule& stop_;

@@ -1,6 +1,7 @@
 #include "graph/two_level_search_field.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numeric>
 
@@ -23,19 +24,22 @@ double on(const pair_routes::Charge& charge, double length, double passage) {
 }  // namespace
 
 SearchField::SearchField(const Relaxation& relaxation, const pair_routes::Network& network)
-    : relaxation_(relaxation),
-      neighbours_(network.vertex_count),
-      first_site_(2 * static_cast<Purse>(network.edges.size())) {
+    : relaxation_(relaxation), first_{0}, first_site_(2 * static_cast<Purse>(network.edges.size())) {
     for (VertexId v = 0; v < network.vertex_count; ++v) {
-        if (relaxation.source_length[v] == kLargestCost) continue;
         for (const Step& step : network.steps.from(v)) {
+            if (relaxation.source_length[v] == kLargestCost) break;
             const SharedCostEdge& edge = network.edges[step.edge];
             const Purse tail_to_head = 2 * static_cast<Purse>(step.edge);
             const bool here_is_tail = edge.tail == v;
-            neighbours_[v].push_back({step.to, tail_to_head + (here_is_tail ? 1 : 0),
-                                      tail_to_head + (here_is_tail ? 0 : 1), static_cast<double>(edge.length),
-                                      static_cast<double>(edge.passage)});
+            neighbours_.push_back({step.to, tail_to_head + (here_is_tail ? 1 : 0),
+                                   tail_to_head + (here_is_tail ? 0 : 1), static_cast<double>(edge.length),
+                                   static_cast<double>(edge.passage)});
         }
+        first_.push_back(static_cast<std::uint32_t>(neighbours_.size()));
+        length_left_.push_back(static_cast<double>(relaxation.source_length[v]));
+        passage_left_.push_back(static_cast<double>(relaxation.source_passage[v]));
+        feeder_left_.push_back(
+            on({relaxation.weight.per_unit, relaxation.multiplicity.per_unit}, length_left_[v], passage_left_[v]));
     }
     source_ = relaxation.source;
     for (const RelaxedDemand& demand : relaxation.demands) {
@@ -50,7 +54,7 @@ const SearchField::Excursions& SearchField::excursions_of(const RelaxedDemand& d
 }
 
 SearchField::Excursions SearchField::measured(const RelaxedDemand& demand) const {
-    const std::size_t count = neighbours_.size();
+    const std::size_t count = first_.size() - 1;
     Excursions found{demand.service,
                      demand.units,
                      std::vector<double>(count, kInfinite),
@@ -69,7 +73,7 @@ SearchField::Excursions SearchField::measured(const RelaxedDemand& demand) const
     }
     while (!queue.empty()) {
         const VertexId here = queue.pop();
-        for (const Neighbour& n : neighbours_[here]) {
+        for (const Neighbour& n : neighbours(here)) {
             const double cost = found.cost[here] + on(demand.service, n.length, n.passage);
             if (cost >= found.cost[n.to]) continue;
             found.cost[n.to] = cost;
@@ -129,7 +133,7 @@ void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* pri
     forget_dear_excursions(free, prices);
     const auto try_arc = [&](VertexId from, Purse outwards, double charge, VertexId to) {
         const double cost = excursion_[to] + prices[outwards] + charge;
-        if (cost >= excursion_[from]) return;
+        if (cost >= excursion_[from] || cost > most_) return;
         excursion_[from] = cost;
         excursion_by_[from] = outwards;
         excursion_next_[from] = to;
@@ -160,19 +164,12 @@ void DemandSearch::find_excursions(const RelaxedDemand& demand, const float* pri
 // Nodes: vertex v on the last part of a served demand's way is v, on the way to the fork vertices_ + v, on a direct way
 // 2 * vertices_ + v. The search runs from the demand back to the source.
 
-double DemandSearch::left_of(std::int32_t node, const RelaxedDemand& demand) const {
-    const Relaxation& r = field_.relaxation();
-    const VertexId v = node % vertices_;
-    const auto length = static_cast<double>(r.source_length[v]);
-    const auto passage = static_cast<double>(r.source_passage[v]);
-    if (node >= 2 * vertices_) return on(demand.direct, length, passage);
-    if (node >= vertices_) return pull_ * length;
-    return unit_share_ * static_cast<double>(demand.units) *
-           (static_cast<double>(r.weight.per_unit) * length + static_cast<double>(r.multiplicity.per_unit) * passage);
+double DemandSearch::left_of_direct(VertexId v, const RelaxedDemand& demand) const {
+    return on(demand.direct, field_.length_left(v), field_.passage_left(v));
 }
 
 void DemandSearch::meet(std::int32_t node, double label, double left, std::int32_t next, Purse by) {
-    if (label >= label_[node]) return;
+    if (label >= label_[node] || label + left > most_) return;
     if (label_[node] == kInfinite) met_.push_back(node);
     label_[node] = label;
     next_[node] = next;
@@ -180,53 +177,70 @@ void DemandSearch::meet(std::int32_t node, double label, double left, std::int32
     queue_.push_or_lower(node, label + left);
 }
 
-void DemandSearch::expand(std::int32_t node, const RelaxedDemand& demand, const float* prices) {
-    const VertexId here = node % vertices_;
-    const std::int32_t layer = node - here;
-    for (const auto& n : field_.neighbours(here)) {
-        const double charge = layer == 0           ? on(demand.service, n.length, n.passage)
-                              : layer == vertices_ ? pull_ * n.length
-                                                   : on(demand.direct, n.length, n.passage);
-        const double label = label_[node] + charge + prices[n.inwards];
-        if (label < label_[layer + n.to]) meet(layer + n.to, label, left_of(layer + n.to, demand), node, n.inwards);
+template <class OnStep, class Left>
+void DemandSearch::expand_within(std::int32_t layer, VertexId here, const float* prices, OnStep on_step, Left left) {
+    const std::int32_t node = layer + here;
+    const double label = label_[node];
+    for (const SearchField::Neighbour& n : field_.neighbours(here)) {
+        const double along = label + on_step(n) + prices[n.inwards];
+        if (along < label_[layer + n.to]) meet(layer + n.to, along, left(n.to), node, n.inwards);
     }
-    if (layer != 0) return;
-    if (excursion_[here] == kInfinite) return;
-    const std::int32_t fork = vertices_ + here;
-    meet(fork, label_[node] + excursion_[here], left_of(fork, demand), node, kNoPurse);
 }
 
-double DemandSearch::find(const RelaxedDemand& demand, const float* prices) {
-    used.clear();
+void DemandSearch::expand(std::int32_t node, const RelaxedDemand& demand, const float* prices) {
+    using Neighbour = SearchField::Neighbour;
+    const auto direct = [&](const Neighbour& n) { return on(demand.direct, n.length, n.passage); };
+    const auto left_of_direct_way = [&](VertexId v) { return left_of_direct(v, demand); };
+    const auto to_fork = [this](const Neighbour& n) { return pull_ * n.length; };
+    const auto left_of_fork = [this](VertexId v) { return pull_ * field_.length_left(v); };
+    const auto served = [&](const Neighbour& n) { return on(demand.service, n.length, n.passage); };
+    const auto left_of_served = [this](VertexId v) { return steer_ * field_.feeder_left(v); };
+    if (node >= 2 * vertices_)
+        return expand_within(2 * vertices_, node - 2 * vertices_, prices, direct, left_of_direct_way);
+    if (node >= vertices_) return expand_within(vertices_, node - vertices_, prices, to_fork, left_of_fork);
+    expand_within(0, node, prices, served, left_of_served);
+    if (excursion_[node] == kInfinite) return;
+    meet(vertices_ + node, label_[node] + excursion_[node], left_of_fork(node), node, kNoPurse);
+}
+
+double DemandSearch::find(const RelaxedDemand& demand, const float* prices, double most) {
+    constexpr double rounding = 1e-9;  // Sums of the same figures in another order differ by less.
     const Relaxation& r = field_.relaxation();
+    const auto units = static_cast<double>(demand.units);
     const auto share = [&](Cost own, Cost unit) {
-        const double feeder = static_cast<double>(unit) * static_cast<double>(demand.units);
+        const double feeder = static_cast<double>(unit) * units;
         return feeder > 0.0 ? std::min(1.0, static_cast<double>(own) / feeder) : 1.0;
     };
-    unit_share_ = std::min(share(demand.service.weight, r.weight.per_unit),
-                           share(demand.service.multiplicity, r.multiplicity.per_unit));
+    steer_ = units * std::min(share(demand.service.weight, r.weight.per_unit),
+                              share(demand.service.multiplicity, r.multiplicity.per_unit));
     pull_ = 1e-6 * static_cast<double>(demand.service.weight);
+    most_ = most + rounding * std::abs(most);
+    used.clear();
     find_excursions(demand, prices);
-    meet(demand.at, 0.0, left_of(demand.at, demand), -1, kNoPurse);
-    if (demand.may_be_direct) {
-        const std::int32_t node = 2 * vertices_ + demand.at;
-        meet(node, static_cast<double>(demand.direct_fixed), left_of(node, demand), -1, kNoPurse);
-    }
-    double found = kInfinite;
-    while (!queue_.empty()) {
-        const std::int32_t node = queue_.pop();
-        if (node == vertices_ + field_.source() || node == 2 * vertices_ + field_.source()) {
-            found = label_[node];
-            trace(node);
-            break;
-        }
-        expand(node, demand, prices);
-    }
+    const double found = search(demand, prices);
     queue_.clear();
     for (const std::int32_t node : met_)
         label_[node] = kInfinite;
     met_.clear();
+    if (found == kInfinite && most < kInfinite) return find(demand, prices);  // A limit lost to rounding.
     return found;
+}
+
+double DemandSearch::search(const RelaxedDemand& demand, const float* prices) {
+    meet(demand.at, 0.0, steer_ * field_.feeder_left(demand.at), -1, kNoPurse);
+    if (demand.may_be_direct) {
+        meet(2 * vertices_ + demand.at, static_cast<double>(demand.direct_fixed), left_of_direct(demand.at, demand), -1,
+             kNoPurse);
+    }
+    while (!queue_.empty()) {
+        const std::int32_t node = queue_.pop();
+        if (node == vertices_ + field_.source() || node == 2 * vertices_ + field_.source()) {
+            trace(node);
+            return label_[node];
+        }
+        expand(node, demand, prices);
+    }
+    return kInfinite;
 }
 
 void DemandSearch::trace(std::int32_t node) {

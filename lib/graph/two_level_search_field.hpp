@@ -8,6 +8,8 @@
 // the source pays prices and its direct charge all the way.
 
 #include <cstdint>
+#include <limits>
+#include <span>
 #include <vector>
 
 #include "graph/label_heap.hpp"
@@ -43,9 +45,16 @@ public:
     SearchField(const Relaxation& relaxation, const pair_routes::Network& network);
 
     [[nodiscard]] const Relaxation& relaxation() const { return relaxation_; }
-    [[nodiscard]] const std::vector<Neighbour>& neighbours(VertexId v) const { return neighbours_[v]; }
+    [[nodiscard]] std::span<const Neighbour> neighbours(VertexId v) const {
+        return {neighbours_.data() + first_[v], first_[static_cast<std::size_t>(v) + 1] - first_[v]};
+    }
     [[nodiscard]] VertexId source() const { return source_; }
-    [[nodiscard]] VertexId vertex_count() const { return static_cast<VertexId>(neighbours_.size()); }
+    [[nodiscard]] VertexId vertex_count() const { return static_cast<VertexId>(first_.size() - 1); }
+
+    /// By vertex, on the shortest way from the source: length, passage, and what a unit adds to a feeder at least.
+    [[nodiscard]] double length_left(VertexId v) const { return length_left_[v]; }
+    [[nodiscard]] double passage_left(VertexId v) const { return passage_left_[v]; }
+    [[nodiscard]] double feeder_left(VertexId v) const { return feeder_left_[v]; }
     [[nodiscard]] Purse purse_count() const { return first_site_ + static_cast<Purse>(relaxation_.sites.size()); }
     [[nodiscard]] Purse first_site() const { return first_site_; }
     [[nodiscard]] const Excursions& excursions_of(const RelaxedDemand& demand) const;
@@ -54,7 +63,11 @@ private:
     [[nodiscard]] Excursions measured(const RelaxedDemand& demand) const;
 
     const Relaxation& relaxation_;
-    std::vector<std::vector<Neighbour>> neighbours_;
+    std::vector<std::uint32_t> first_;  ///< By vertex: its first neighbour.
+    std::vector<Neighbour> neighbours_;
+    std::vector<double> length_left_;
+    std::vector<double> passage_left_;
+    std::vector<double> feeder_left_;
     VertexId source_ = 0;
     Purse first_site_ = 0;
     std::vector<Excursions> excursions_;  ///< One for each kind of demand.
@@ -66,23 +79,29 @@ public:
     explicit DemandSearch(const SearchField& field);
 
     /// What the demand's cheapest way costs, in parts; `prices` has one entry for each purse. Infinite where there is
-    /// no way. The purses on the way are then in `used`.
-    double find(const RelaxedDemand& demand, const float* prices);
+    /// no way. The purses on the way are then in `used`. `most` is what some way costs, if that is known: dearer ones
+    /// are not followed.
+    double find(const RelaxedDemand& demand, const float* prices,
+                double most = std::numeric_limits<double>::infinity());
 
     std::vector<Purse> used;
 
 private:
     void forget_dear_excursions(const SearchField::Excursions& free, const float* prices);
     void find_excursions(const RelaxedDemand& demand, const float* prices);
+    [[nodiscard]] double search(const RelaxedDemand& demand, const float* prices);
     void expand(std::int32_t node, const RelaxedDemand& demand, const float* prices);
+    template <class OnStep, class Left>
+    void expand_within(std::int32_t layer, VertexId here, const float* prices, OnStep on_step, Left left);
     void meet(std::int32_t node, double label, double left, std::int32_t next, Purse by);
-    [[nodiscard]] double left_of(std::int32_t node, const RelaxedDemand& demand) const;
+    [[nodiscard]] double left_of_direct(VertexId v, const RelaxedDemand& demand) const;
     void trace(std::int32_t node);
 
     const SearchField& field_;
     std::int32_t vertices_;
-    double pull_ = 0.0;        ///< A trace of charge on the way to the fork, so that ties lead straight to the source.
-    double unit_share_ = 1.0;  ///< How much of the feeder's price a unit may steer the search.
+    double pull_ = 0.0;   ///< A trace of charge on the way to the fork, so that ties lead straight to the source.
+    double steer_ = 0.0;  ///< How much of what a unit adds to a feeder may steer the search, times the units.
+    double most_ = 0.0;   ///< Nothing dearer is followed.
     std::vector<VertexId> dear_;       ///< Vertices whose way out without prices has a price on it.
     std::vector<double> excursion_;    ///< By vertex: cheapest way out to a site and its price.
     std::vector<Purse> excursion_by_;  ///< By vertex: the arc outwards, or the site's purse.

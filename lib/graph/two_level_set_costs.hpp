@@ -28,9 +28,6 @@
 
 namespace spadework::graph::two_level {
 
-/// By demand, by arc (2 * edge for tail to head, 2 * edge + 1 for head to tail): whole parts.
-using ArcPrices = std::vector<std::vector<Cost>>;
-
 /// G_i(U) for the sites that can be reached. Units are counted in steps of the greatest number that divides all.
 class FeederTable {
 public:
@@ -60,36 +57,6 @@ private:
     std::int64_t units_a_step_ = 1;
     std::int64_t steps_ = 0;
     std::vector<std::vector<Cost>> cost_;  ///< By site, by steps; the largest Cost where no size holds them.
-};
-
-/// c_d(i) for one set of prices, with the ways that cost so much. What cannot be served costs kUnserved.
-constexpr Cost kUnserved = kLargestCost / 4;
-class ServiceTable {
-public:
-    /// `even` as made_even() leaves it; its demands' units are multiples. Both must outlive the table.
-    ServiceTable(const Relaxation& even, const pair_routes::Network& network);
-
-    /// Works everything out for these prices.
-    void measure(const ArcPrices& prices, WorkerTeam& team);
-
-    [[nodiscard]] const std::vector<Cost>& by_demand(std::size_t site) const { return by_site_[site]; }
-    [[nodiscard]] const std::vector<Cost>& direct() const { return direct_; }
-
-    /// The arcs that the demand pays for when the site serves it, or the source for -1; each once.
-    [[nodiscard]] std::vector<std::uint32_t> way(std::size_t demand, std::int32_t site) const;
-
-private:
-    struct Ways {
-        std::vector<std::int32_t> to_fork;   ///< By vertex: arc into it on the way from the source.
-        std::vector<std::int32_t> inwards;   ///< By vertex: arc out of it on the way to the demand.
-        std::vector<std::int32_t> outwards;  ///< By vertex: arc into it on the way from its fork; none at a fork.
-    };
-
-    const Relaxation& even_;
-    const pair_routes::Network& network_;
-    std::vector<std::vector<Cost>> by_site_;
-    std::vector<Cost> direct_;
-    std::vector<Ways> ways_;
 };
 
 }  // namespace spadework::graph::two_level

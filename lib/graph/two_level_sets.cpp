@@ -18,7 +18,7 @@ constexpr Cost kRounding = Cost{1} << 20;  ///< Prices are exact to this part, a
 constexpr std::size_t kMostFits = 60;      ///< Of sets in a pass.
 
 // Found by trial on generated site maps; shares of the plan's value.
-constexpr double kLossWorthSplit = 0.0002;  ///< A set is split for so much.
+constexpr double kLossWorthSplit = 0.0001;  ///< A set is split for so much.
 constexpr double kRaisedTogether = 0.0005;  ///< Sets so near to the lowest so far are raised together.
 constexpr double kLookedAt = 0.003;         ///< Sets so near to the lowest so far are looked at in a pass.
 constexpr double kSmoothing = 0.001;        ///< A set that lies so much higher counts a factor of e less.
@@ -114,7 +114,7 @@ void SiteSets::start(const PriceDescent& from) {
     descent_.go_on_from(from);
 }
 
-/// Lists the set unless its bound in the first pass, with feeders on their lines, excludes it.
+/// Lists the set unless its bound in the first pass, with each feeder as suits it, excludes it.
 void SiteSets::consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target) {
     WideCost sum = even_.constant;
     for (const Cost c : least)
@@ -122,14 +122,8 @@ void SiteSets::consider(const std::vector<std::int32_t>& chosen, const std::vect
     for (const std::int32_t s : chosen)
         sum += base_[s];
     if (sum >= target) return;
-    SiteSet set;
-    set.sites = chosen;
-    set.loads.assign(chosen.size(), {0, feeders_.steps()});
-    for (const std::int32_t s : chosen)
-        set.asks.push_back(asks_[s]);
-    set.proved_with = set.asks;
-    set.bound = static_cast<Cost>(sum);
-    sets_.push_back(std::move(set));
+    waiting_.push_back({static_cast<Cost>(sum), waiting_sites_.size(), chosen.size()});
+    waiting_sites_.insert(waiting_sites_.end(), chosen.begin(), chosen.end());
 }
 
 void SiteSets::list_from(std::size_t first, std::vector<std::int32_t>& chosen, const std::vector<Cost>& least,
@@ -156,17 +150,42 @@ void SiteSets::list_sets(Cost target) {
     }
     std::vector<std::int32_t> chosen;
     list_from(0, chosen, service_.direct(), target);
+    std::ranges::sort(waiting_, std::ranges::greater(), [](const Waiting& w) { return std::pair(w.bound, w.first); });
+}
+
+/// Begins to look at sets that have waited and lie no higher than `most`.
+void SiteSets::take_up(Cost most) {
+    for (; !waiting_.empty() && waiting_.back().bound <= most; waiting_.pop_back()) {
+        const Waiting& next = waiting_.back();
+        SiteSet set;
+        const auto first = waiting_sites_.begin() + static_cast<std::ptrdiff_t>(next.first);
+        set.sites.assign(first, first + static_cast<std::ptrdiff_t>(next.count));
+        set.loads.assign(next.count, {0, feeders_.steps()});
+        for (const std::int32_t s : set.sites)
+            set.asks.push_back(asks_[s]);
+        set.proved_with = set.asks;
+        set.bound = next.bound;
+        sets_.push_back(std::move(set));
+    }
+}
+
+/// The lowest bound of any set, no higher than `target`.
+Cost SiteSets::lowest_bound(Cost target) const {
+    Cost lowest = waiting_.empty() ? target : std::min(target, waiting_.back().bound);
+    for (const SiteSet& set : sets_)
+        lowest = std::min(lowest, set.bound);
+    return lowest;
 }
 
 /// Raises the sets that are low enough to matter by this pass's prices, as their sites ask already.
 void SiteSets::raise_sets(Cost target) {
     const auto pass = static_cast<std::int32_t>(prices_.size()) - 1;
-    Cost lowest = target;
-    for (const SiteSet& set : sets_)
-        lowest = std::min(lowest, set.bound);
-    const Cost most = add(lowest, share_of(target, kLookedAt));
+    const Cost most = add(lowest_bound(target), share_of(target, kLookedAt));
+    take_up(most);
     team_.run(sets_.size(), 256, [&](std::size_t s, std::size_t) {
-        if (sets_[s].bound <= most) sets_[s].raise(pricing_.rough_bound(sets_[s]), pass, sets_[s].asks);
+        SiteSet& set = sets_[s];
+        if (set.bound > most || pricing_.rough_bound(set) <= set.bound) return;
+        set.raise(pricing_.bound(set), pass, set.asks);
     });
 }
 
@@ -208,26 +227,39 @@ bool SiteSets::pass(Cost plan) {
     service_.measure(prices, team_);
     if (prices_.empty()) list_sets(target);
     prices_.push_back(listed(prices));
-    bound_ = target;
-    if (sets_.empty()) return false;
+    bound_ = lowest_bound(target);
+    if (bound_ >= target) return false;
     raise_sets(target);
     const std::vector<std::size_t> lowest = lowest_so_far(target);
     follow(lowest, fit(lowest, target), target);
     put_aside(target);
-    if (sets_.empty()) return false;
+    forget_prices();
+    bound_ = lowest_bound(target);
+    if (bound_ >= target) return false;
     const double worth = descent_.bound();
     descent_.step(worth + kAim * scale_of(target));
     return true;
 }
 
-/// Keeps those below the target, and notes the bound.
+/// Keeps those below the target.
 void SiteSets::put_aside(Cost target) {
     const auto left =
         std::stable_partition(sets_.begin(), sets_.end(), [&](const SiteSet& set) { return set.bound < target; });
     std::move(left, sets_.end(), std::back_inserter(put_aside_));
     sets_.erase(left, sets_.end());
-    for (const SiteSet& set : sets_)
-        bound_ = std::min(bound_, set.bound);
+}
+
+/// Forgets the prices of passes that no set rests on. The first pass's stay: sets not listed rest on them.
+void SiteSets::forget_prices() {
+    std::vector<char> needed(prices_.size(), 0);
+    needed.front() = 1;
+    for (const auto* sets : {&sets_, &put_aside_}) {
+        for (const SiteSet& set : *sets)
+            needed[static_cast<std::size_t>(set.proved_in)] = 1;
+    }
+    for (std::size_t p = 0; p < needed.size(); ++p) {
+        if (needed[p] == 0) prices_[p] = {};
+    }
 }
 
 /// Notes the ways of all demands under the sets, each the more the lower it lies now.
@@ -246,10 +278,7 @@ void SiteSets::follow(const std::vector<std::size_t>& sets, const std::vector<Co
     }
     for (std::size_t d = 0; d < served.size(); ++d)
         follow(d, served[d]);
-    Cost reached = target;
-    for (const SiteSet& set : sets_)
-        reached = std::min(reached, set.bound);
-    descent_.judge(static_cast<double>(now[lowest]), static_cast<double>(reached));
+    descent_.judge(static_cast<double>(now[lowest]), static_cast<double>(lowest_bound(target)));
 }
 
 /// Notes the ways of one demand, as much of each as the site at its end (the source behind all sites) counts.
@@ -302,6 +331,7 @@ std::vector<std::vector<std::int32_t>> SiteSets::lowest_sets(std::size_t most) c
 EdgePriceSet SiteSets::listed(const ArcPrices& prices) const {
     EdgePriceSet list(prices.size());
     for (std::size_t d = 0; d < prices.size(); ++d) {
+        list[d].reserve(prices[d].size() - static_cast<std::size_t>(std::ranges::count(prices[d], 0)));
         for (std::size_t a = 0; a < prices[d].size(); ++a) {
             if (prices[d][a] > 0) list[d].push_back({static_cast<EdgeId>(a / 2), prices[d][a], a % 2 == 1});
         }

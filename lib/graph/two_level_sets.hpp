@@ -15,6 +15,7 @@
 
 #include "graph/pair_routes.hpp"
 #include "graph/two_level_prices.hpp"
+#include "graph/two_level_service_table.hpp"
 #include "graph/two_level_set_costs.hpp"
 #include "graph/two_level_site_set.hpp"
 #include "graph/two_level_solver.hpp"
@@ -55,15 +56,25 @@ public:
     [[nodiscard]] TwoLevelCertificate certificate() const;
 
 private:
+    /// A set as the first pass bounds it.
+    struct Waiting {
+        Cost bound = 0;
+        std::size_t first = 0;  ///< Where its sites begin among `waiting_sites_`.
+        std::size_t count = 0;
+    };
+
     void list_sets(Cost target);
     void list_from(std::size_t first, std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
     void consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
+    void take_up(Cost most);
+    [[nodiscard]] Cost lowest_bound(Cost target) const;
     void raise_sets(Cost target);
     std::vector<std::size_t> lowest_so_far(Cost target) const;
     std::vector<Cost> fit(const std::vector<std::size_t>& sets, Cost target);
     void follow(const std::vector<std::size_t>& sets, const std::vector<Cost>& now, Cost target);
     void follow(std::size_t demand, const std::vector<double>& served);
     void put_aside(Cost target);
+    void forget_prices();
     [[nodiscard]] EdgePriceSet listed(const ArcPrices& prices) const;
 
     const TwoLevelProblem& problem_;
@@ -79,9 +90,11 @@ private:
     std::vector<Cost> asks_;                ///< By site: of each unit, to begin with.
     std::vector<std::vector<Cost>> asked_;  ///< By site, by demand, in the first pass: c_d(i) + m_d * share_i.
     std::vector<Cost> base_;                ///< By site, in the first pass: the least of G_i - ask_i * U_i.
-    std::vector<SiteSet> sets_;             ///< Those below the best plan.
-    std::vector<SiteSet> put_aside_;        ///< Those once listed that are not.
-    std::vector<EdgePriceSet> prices_;      ///< By pass.
+    std::vector<Waiting> waiting_;          ///< Those bounded by the first pass alone, highest first.
+    std::vector<std::int32_t> waiting_sites_;
+    std::vector<SiteSet> sets_;         ///< Those looked at that are below the best plan.
+    std::vector<SiteSet> put_aside_;    ///< Those looked at that are not.
+    std::vector<EdgePriceSet> prices_;  ///< By pass; empty where no set rests on them.
     std::vector<std::int32_t> lowest_sites_;
     Cost bound_ = 0;
 };

@@ -9,7 +9,7 @@ namespace spadework::graph::two_level {
 
 namespace {
 
-constexpr int kFittings = 40;
+constexpr int kFittings = 15;
 constexpr double kMostAsked = 0x1p58;  ///< Of all units at all sites together, so that no sum overflows.
 constexpr double kFittingDecay = 0.7;  ///< Of the step factor after a fitting that did not raise the bound.
 constexpr double kLongestAim = 0.02;   ///< Steps aim no higher above the bound than this share of the target.
@@ -76,6 +76,12 @@ Cost SetPricing::rough_bound(const SiteSet& set) const {
     for (std::size_t k = 0; k < set.sites.size(); ++k)
         sum += least_of_feeder(set.sites[k], set.asks[k], set.loads[k]);
     return saturated(sum);
+}
+
+Cost SetPricing::bound(const SiteSet& set) const {
+    const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
+    if (split.cost == kLargestCost) return kLargestCost;
+    return saturated(static_cast<WideCost>(service_of(set)) + split.cost);
 }
 
 std::vector<std::size_t> SetPricing::served_by(const SiteSet& set) const {

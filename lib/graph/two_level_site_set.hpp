@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "graph/two_level_service_table.hpp"
 #include "graph/two_level_set_costs.hpp"
 
 namespace spadework::graph::two_level {
@@ -40,6 +41,9 @@ public:
 
     /// Where its sites ask what they do and every feeder may carry what suits it.
     [[nodiscard]] Cost rough_bound(const SiteSet& set) const;
+
+    /// What the prices prove where its sites ask what they do; no less than the rough bound.
+    [[nodiscard]] Cost bound(const SiteSet& set) const;
 
     /// Fits what the sites ask to the set, aiming at `target`; returns the best bound, and leaves its asks in the set.
     Cost fit(SiteSet& set, Cost target) const;

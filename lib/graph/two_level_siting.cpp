@@ -47,16 +47,29 @@ private:
 SitingTable::SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network,
                          const std::vector<Feeder>& feeders, const std::vector<EdgeId>& tree)
     : problem_(problem), network_(network), feeders_(feeders) {
-    measure_attachments(tree);
-    measure_service(tree);
+    const RootedTree laid = rooted(network_, tree, problem_.source);
+    measure_attachments(laid);
+    measure_service(laid);
 }
 
-void SitingTable::measure_attachments(const std::vector<EdgeId>& tree) {
+SitingTable::SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network,
+                         const std::vector<Feeder>& feeders, const std::vector<EdgeId>& tree,
+                         const std::vector<std::int32_t>& sites)
+    : problem_(problem),
+      network_(network),
+      feeders_(feeders),
+      candidates_(sites),
+      reach_(static_cast<std::size_t>(network.vertex_count)) {
+    for (const std::int32_t s : sites)
+        reach_[problem.sites[s].at].hangs_at = problem.sites[s].at;
+    measure_service(rooted(network_, tree, problem_.source));
+}
+
+void SitingTable::measure_attachments(const RootedTree& laid) {
     reach_.assign(network_.vertex_count, {});
     came_by_.assign(network_.vertex_count, -1);
     std::vector<Cost> label(network_.vertex_count, kLargestCost);
     LabelHeap<Cost> queue(network_.vertex_count);
-    const RootedTree laid = rooted(network_, tree, problem_.source);
     for (const VertexId v : laid.vertex) {
         label[v] = 0;
         reach_[v].hangs_at = v;
@@ -82,8 +95,7 @@ void SitingTable::measure_attachments(const std::vector<EdgeId>& tree) {
     }
 }
 
-void SitingTable::measure_service(const std::vector<EdgeId>& tree) {
-    const RootedTree laid = rooted(network_, tree, problem_.source);
+void SitingTable::measure_service(const RootedTree& laid) {
     const std::size_t site_count = problem_.sites.size();
     feeder_.assign(site_count, {});
     service_.assign(site_count, {});
@@ -124,24 +136,54 @@ std::optional<Cost> SitingTable::feeder_cost_to(std::int32_t site, std::int64_t 
     return feeder_[site][static_cast<std::size_t>(first - feeders_.begin())];
 }
 
+Cost SitingTable::least_per_unit(std::int32_t site) const {
+    const std::vector<Cost>& costs = feeder_[site];
+    Cost least = kLargestCost;
+    for (std::size_t f = 1; f < costs.size(); ++f) {
+        const std::int64_t more = feeders_[f].serves - feeders_.front().serves;
+        if (more > 0) least = std::min(least, (costs[f] - costs.front()) / more);
+    }
+    return least == kLargestCost ? 0 : least;
+}
+
 WideCost SitingTable::least_when_open(std::int32_t site) const {
     const Site& s = problem_.sites[site];
     return static_cast<WideCost>(feeder_cost_to(site, 0).value_or(0)) + s.cost + reach_[s.at].opening;
 }
 
+/// Every feeder counts as the smallest, or on a line below all sizes.
 std::vector<Cost> SitingTable::least_with_one_more(const std::vector<std::int32_t>& open) const {
+    std::vector<Cost> bounds = least_with_one_more(open, false);
+    const std::vector<Cost> on_lines = least_with_one_more(open, true);
+    for (std::size_t c = 0; c < bounds.size(); ++c)
+        bounds[c] = std::max(bounds[c], on_lines[c]);
+    return bounds;
+}
+
+std::vector<Cost> SitingTable::least_with_one_more(const std::vector<std::int32_t>& open, bool on_lines) const {
+    const auto smallest = feeders_.empty() ? 0 : feeders_.front().serves;
+    const auto when_open = [&](std::int32_t s) {
+        return least_when_open(s) - (on_lines ? static_cast<WideCost>(least_per_unit(s)) * smallest : 0);
+    };
     std::vector<Cost> least = direct_;
     WideCost of_open = 0;
+    const auto lower = [&](std::vector<Cost>& costs, std::int32_t s) {
+        const Cost per_unit = on_lines ? least_per_unit(s) : 0;
+        for (std::size_t d = 0; d < costs.size(); ++d)
+            costs[d] = std::min(costs[d], service_[s][d] + per_unit * problem_.demands[d].units);
+    };
     for (const std::int32_t s : open) {
-        of_open += least_when_open(s);
-        for (std::size_t d = 0; d < least.size(); ++d)
-            least[d] = std::min(least[d], service_[s][d]);
+        of_open += when_open(s);
+        lower(least, s);
     }
     std::vector<Cost> bounds;
+    std::vector<Cost> with_one;
     for (const std::int32_t s : candidates_) {
-        WideCost sum = of_open + least_when_open(s);
-        for (std::size_t d = 0; d < least.size(); ++d)
-            sum += std::min(least[d], service_[s][d]);
+        WideCost sum = of_open + when_open(s);
+        with_one = least;
+        lower(with_one, s);
+        for (const Cost c : with_one)
+            sum += c;
         bounds.push_back(saturated(sum));
     }
     return bounds;
@@ -164,12 +206,18 @@ public:
         : table_(table), open_(open), units_(open.size(), 0), feeder_now_(open.size(), 0) {
         const std::size_t demands = table.problem_.demands.size();
         served_by_.resize(demands);
+        service_.resize(demands * open.size());
+        for (std::size_t k = 0; k < open.size(); ++k) {
+            const std::vector<Cost>& by_demand = table.service_[open[k]];
+            for (std::size_t d = 0; d < demands; ++d)
+                service_[d * open.size() + k] = by_demand[d];
+        }
         for (std::size_t d = 0; d < demands; ++d) {
             served_by_[d] = -1;
             Cost least = table.direct_[d];
             for (std::size_t k = 0; k < open.size(); ++k) {
-                if (table.service_[open[k]][d] >= least) continue;
-                least = table.service_[open[k]][d];
+                if (service_[d * open.size() + k] >= least) continue;
+                least = service_[d * open.size() + k];
                 served_by_[d] = static_cast<std::int32_t>(k);
             }
             if (served_by_[d] >= 0) units_[served_by_[d]] += table.problem_.demands[d].units;
@@ -202,7 +250,7 @@ public:
 
 private:
     [[nodiscard]] Cost service(std::size_t d, std::int32_t by) const {
-        return by < 0 ? table_.direct_[d] : table_.service_[open_[by]][d];
+        return by < 0 ? table_.direct_[d] : service_[d * open_.size() + static_cast<std::size_t>(by)];
     }
 
     [[nodiscard]] Cost feeder(std::size_t k, std::int64_t units) const {
@@ -243,6 +291,7 @@ private:
 
     const SitingTable& table_;
     std::vector<std::int32_t> open_;
+    std::vector<Cost> service_;  ///< By demand, by open site.
     std::vector<std::int32_t> served_by_;
     std::vector<std::int64_t> units_;
     std::vector<Cost> feeder_now_;

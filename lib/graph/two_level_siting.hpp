@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "graph/pair_routes.hpp"
+#include "graph/pair_routes_tree.hpp"
 #include "graph/two_level_figures.hpp"
 #include "graph/two_level_problem.hpp"
 
@@ -24,6 +25,10 @@ class SitingTable {
 public:
     SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network, const std::vector<Feeder>& feeders,
                 const std::vector<EdgeId>& tree);
+
+    /// Of these sites alone, which must be on the tree.
+    SitingTable(const TwoLevelProblem& problem, const pair_routes::Network& network, const std::vector<Feeder>& feeders,
+                const std::vector<EdgeId>& tree, const std::vector<std::int32_t>& sites);
 
     /// Sites that can be reached, ascending.
     [[nodiscard]] const std::vector<std::int32_t>& candidates() const { return candidates_; }
@@ -46,14 +51,20 @@ private:
         VertexId hangs_at = -1;
     };
 
-    void measure_attachments(const std::vector<EdgeId>& tree);
-    void measure_service(const std::vector<EdgeId>& tree);
+    void measure_attachments(const pair_routes::RootedTree& laid);
+    void measure_service(const pair_routes::RootedTree& laid);
     void price_feeders(std::int32_t site, Length length, Cost passage);
 
     /// What the cheapest feeder that serves so many units costs to the site; nothing when none does.
     [[nodiscard]] std::optional<Cost> feeder_cost_to(std::int32_t site, std::int64_t units) const;
 
-    /// What the site costs at least when it is open, its feeder included.
+    [[nodiscard]] std::vector<Cost> least_with_one_more(const std::vector<std::int32_t>& open, bool on_lines) const;
+
+    /// What every unit beyond what the smallest feeder serves adds at least, rounded down: the slope of a line below
+    /// the costs of all sizes.
+    [[nodiscard]] Cost least_per_unit(std::int32_t site) const;
+
+    /// What the site costs at least when it is open and serves nothing, its feeder included.
     [[nodiscard]] WideCost least_when_open(std::int32_t site) const;
 
     const TwoLevelProblem& problem_;

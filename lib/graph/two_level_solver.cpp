@@ -21,10 +21,12 @@ using two_level::Search;
 constexpr int kMostPasses = 240;
 constexpr int kPassesBetweenPlans = 12;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
-constexpr int kPassesOverSets = 150;
+constexpr int kPassesOverSets = 180;
 constexpr int kPassesBetweenSetPlans = 10;
-constexpr int kPassesAProofTakes = 5;  ///< Roughly, on large networks.
-constexpr int kSetsPlannedAtOnce = 4;
+constexpr std::size_t kPassesWorthwhile = 30;  ///< So many passes over sets are worth their time ...
+constexpr double kGainWorthwhile = 2e-4;       ///< ... where together they raise the bound by this part.
+constexpr int kPassesAProofTakes = 5;          ///< Roughly, on large networks.
+constexpr std::size_t kSetsPlannedAtOnce = 4;
 constexpr std::size_t kMostSetsPlanned = 80;
 constexpr std::size_t kMostNearBest = 24;
 constexpr double kNearBest = 0.01;                ///< Of the best plan's value.
@@ -174,10 +176,12 @@ private:
     void look_at_sets(two_level::SiteSets& sets, const two_level::PriceDescent& from) {
         sets.start(from);
         PassClock clock(stop_);
+        std::vector<double> bounds;
         for (int pass = 1; pass <= kPassesOverSets; ++pass) {
             const bool more = sets.pass(solution_.plan->value);
-            if (!more || near_enough(static_cast<double>(sets.bound())) || stop_.reached()) break;
-            if (!clock.time_for(1)) break;
+            bounds.push_back(static_cast<double>(sets.bound()));
+            if (!more || near_enough(bounds.back()) || stop_.reached()) break;
+            if (!clock.time_for(1) || !gaining(bounds)) break;
             if (pass % kPassesBetweenSetPlans == 0) {
                 plans_from_use(sets.edge_use(), sets.lowest_set(), pass / kPassesBetweenSetPlans);
                 plans_of_sets(sets, pass / kPassesBetweenSetPlans);
@@ -187,6 +191,13 @@ private:
         solution_.certificate = sets.certificate();
     }
 
+    /// Whether the bound has risen by so much lately that more passes are worth their time.
+    [[nodiscard]] bool gaining(const std::vector<double>& bounds) const {
+        if (bounds.size() <= kPassesWorthwhile) return true;
+        const double gain = bounds.back() - bounds[bounds.size() - 1 - kPassesWorthwhile];
+        return gain >= kGainWorthwhile * std::abs(static_cast<double>(solution_.plan->value));
+    }
+
     [[nodiscard]] bool near_enough(double bound) const {
         const auto value = static_cast<double>(solution_.plan->value);
         return value - bound <= limits_.target_gap * std::abs(value);
@@ -194,13 +205,13 @@ private:
 
     /// Plans with exactly the sites of sets that lie lowest, each set once.
     void plans_of_sets(const two_level::SiteSets& sets, int round) {
-        int left = kSetsPlannedAtOnce;
+        std::vector<std::vector<std::int32_t>> next;
         for (const std::vector<std::int32_t>& open : sets.lowest_sets(kMostSetsPlanned)) {
-            if (left == 0) return;
-            if (!planned_.insert(open).second) continue;
-            offer(search_.from_openings_at(discounted(sets.edge_use(), round), open));
-            --left;
+            if (next.size() == kSetsPlannedAtOnce) break;
+            if (planned_.insert(open).second) next.push_back(open);
         }
+        for (const Layout& layout : search_.from_openings_at(discounted(sets.edge_use(), round), next))
+            offer(layout);
     }
 
     /// New plans where edges are the cheaper to open the more the bound uses them, with the given sites to begin with.

@@ -108,3 +108,22 @@ TEST_CASE("a demand's cheapest way is found wherever prices lie") {
         }
     }
 }
+
+TEST_CASE("what some way costs is no hindrance to finding the cheapest, nor is a limit below all ways") {
+    std::mt19937 random(6);
+    for (int round = 0; round < 40; ++round) {
+        const Drawn made = drawn(random);
+        const pair_routes::Network network(kVertices, made.edges);
+        const SearchField field(made.relaxation, network);
+        DemandSearch search(field);
+        const std::vector<float> prices = prices_on(field, random, 3);
+        for (const RelaxedDemand& demand : made.relaxation.demands) {
+            const double found = search.find(demand, prices.data());
+            const std::vector<Purse> way = search.used;
+            for (const double most : {found, found + 20.0, found - 20.0}) {
+                CHECK(search.find(demand, prices.data(), most) == found);
+                CHECK(search.used == way);
+            }
+        }
+    }
+}
