@@ -206,10 +206,16 @@ private:
         return search;
     }
 
+    /// So many cables may be laid side by side for the strands, each rounded by itself: one where one is large enough.
+    [[nodiscard]] Wide most_cables(const LeastCable& cable) const {
+        const auto is_enough = [&](const CableProduct& product) { return product.strands >= cable.strands; };
+        return std::ranges::any_of(scenario_.catalogue.cables, is_enough) ? 1 : cable.strands;
+    }
+
     /// What every way that begins so costs at least. A minor unit a cable and a solver unit allow for rounding.
     [[nodiscard]] Beginning begun(const Search& search, Wide cost, std::int64_t millimetres, PlaceIndex at) const {
         const Wide metres = static_cast<Wide>(search.cable.thousandths_a_metre) * (millimetres - coil_at_root_);
-        const Wide ends = (static_cast<Wide>(search.cable.ends) - search.cable.strands) * units() - 1;
+        const Wide ends = (static_cast<Wide>(search.cable.ends) - most_cables(search.cable)) * units() - 1;
         const Wide so_far = cost + (metres * units() / 1'000'000 + ends) * evidence_.parts;
         return {so_far + *search.rest[static_cast<std::size_t>(at)], cost, millimetres, at};
     }

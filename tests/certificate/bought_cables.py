@@ -78,13 +78,18 @@ class BoughtCables:
         """Cable by the metre that does not leave a coil where it begins."""
         return cable.metre * self.minor(length - self.coil) // (THOUSANDTHS * MILLIMETRES)
 
+    def most_products(self, cable):
+        """How many may be laid in parallel for its strands: one where one is large enough."""
+        products = self.evidence.site.catalogue.cables
+        return 1 if any(product.strands >= cable.strands for product in products) else cable.strands
+
     def cheapest(self, number):
         """The least that any path from the root comes to with the cable as it is bought: beginnings of paths with their
         cost beside cable and their length, of which those that another beats in both are dropped."""
         cable, demand = self.evidence.cables[number], self.routes.demands[number]
         beside = self.priced(number, [cable.pieces * passage for passage in self.real.passages])
         rest = self.routes.distances(demand["at"], self.priced(number, self.real.along(cable)))
-        ends = self.minor(cable.ends - cable.strands)  # products in parallel are rounded each
+        ends = self.minor(cable.ends - self.most_products(cable))  # which are rounded each
 
         def begun(cost, length, place):
             """What all paths that begin so come to at least; then the beginning."""
