@@ -250,7 +250,8 @@ void PriceEngine<Real>::step(double target) {
     enter_fresh_arcs();
     first_pass_ = false;
     if (squares <= 0.0) return;
-    const double gap = target - (rule_.aim_from_best ? best_bound_ : bound_);
+    const double gap =
+        std::min(target - (rule_.aim_from_best ? best_bound_ : bound_), rule_.farthest_aim * (target - best_bound_));
     const double length = factor_ * std::max(gap, 0.0) / (squares * move_share_);
     team_.run(purses_.size(), kPurseBatch, [&](std::size_t purse, std::size_t) {
         moved_squares_[purse] = 0.0;

@@ -27,7 +27,9 @@ struct StepRule {
     double memory = 0.3;   ///< Weight of the last step in what is known of the share that opening costs let through.
     double cooling = 0.0;  ///< What the factor loses in every pass, as a share.
     bool aim_from_best = false;  ///< Steps as long as the gap to the best bound asks for, not to the last one.
-    double price_share = 0.9;    ///< How far balls reach beyond what the prices cover; less is farther.
+    double farthest_aim = 2.0;  ///< Steps no longer than so many gaps to the best bound ask for: bounds that dive would
+                                ///< lengthen them, and dive the more.
+    double price_share = 0.9;   ///< How far balls reach beyond what the prices cover; less is farther.
 };
 
 /// Holds each demand's prices and paths. A pass is `search_all` then `step`. A step goes along the averaged flows and
