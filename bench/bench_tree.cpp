@@ -19,6 +19,7 @@ using namespace spadework;
 constexpr int kBadUse = 2;
 constexpr int kBadFile = 3;
 constexpr int kNoPlan = 4;
+constexpr int kUsualSplits = 1000;
 
 struct Options {
     std::string file;
@@ -100,6 +101,9 @@ void declare(CLI::App& app, Options& options) {
     app.add_option("--seconds", options.limits.seconds, "wall-clock limit (default 10)")->check(CLI::NonNegativeNumber);
     app.add_option("--target-gap", options.limits.target_gap, "stop at this gap, a fraction (default 0)")
         ->check(CLI::NonNegativeNumber);
+    app.add_option("--splits", options.limits.most_splits,
+                   "how often plans may be split by whether they use an edge, where prices leave a gap (default 1000)")
+        ->check(CLI::NonNegativeNumber);
     app.add_option("--threads", options.limits.threads, "threads; the answer is the same (default 1)")
         ->check(CLI::PositiveNumber);
     app.add_flag("--free-root", options.free_root,
@@ -117,6 +121,7 @@ int main(int argc, char** argv) {
         "cheapest. The last line of output is value=... bound=... gap=... seconds=... peak_mb=... in the "
         "file's unit, the gap as a fraction of the value.\nExit code: 0 done, 2 bad use, 3 bad file, 4 no plan.");
     Options options;
+    options.limits.most_splits = kUsualSplits;
     declare(app, options);
     try {
         app.parse(argc, argv);

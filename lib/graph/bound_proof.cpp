@@ -176,18 +176,13 @@ Cost raised_to_lattice(WideCost sum_in_parts, Cost parts, Cost step, Cost root_c
     return saturated(raised + root_cost);
 }
 
-}  // namespace
-
-std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
-                                              const SharedCostCertificate& certificate) {
-    if (!well_formed(problem)) return std::nullopt;
-    std::vector<const EdgePriceSet*> sets{&certificate.prices};
-    for (const EdgePriceSet& more : certificate.more_prices)
-        sets.push_back(&more);
+/// What some sets of prices prove for each root; nothing when one breaks a rule.
+std::optional<std::vector<Cost>> bound_by_prices(const SharedCostProblem& problem,
+                                                 const std::vector<const EdgePriceSet*>& sets, std::int64_t parts) {
     for (const EdgePriceSet* prices : sets) {
-        if (!prices_keep_the_rules(problem, *prices, certificate.parts)) return std::nullopt;
+        if (!prices_keep_the_rules(problem, *prices, parts)) return std::nullopt;
     }
-    PricedSearch search(problem, certificate.parts);
+    PricedSearch search(problem, parts);
     std::vector<WideCost> best_sums(problem.roots.size(), 0);
     for (const EdgePriceSet* prices : sets) {
         std::vector<WideCost> sums(problem.roots.size(), 0);
@@ -201,9 +196,79 @@ std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
     const std::vector<char> cut_off = roots_cut_off(problem);
     std::vector<Cost> bounds;
     for (std::size_t r = 0; r < best_sums.size(); ++r) {
-        const Cost bound = raised_to_lattice(best_sums[r], certificate.parts, step, problem.roots[r].cost);
+        const Cost bound = raised_to_lattice(best_sums[r], parts, step, problem.roots[r].cost);
         bounds.push_back(cut_off[r] ? kLargestCost : bound);
     }
+    return bounds;
+}
+
+/// Whether the choices cover all plans: each split has both of its sides, one after the other, down to single parts.
+bool cover_all_plans(const std::vector<PartProof>& parts) {
+    struct Range {
+        std::size_t begin;
+        std::size_t end;
+        std::size_t depth;  ///< Choices made.
+    };
+    std::vector<Range> rest{{0, parts.size(), 0}};
+    while (!rest.empty()) {
+        const Range range = rest.back();
+        rest.pop_back();
+        if (range.end - range.begin == 1 && parts[range.begin].choices.size() == range.depth) continue;
+        std::size_t unused = range.end;
+        for (std::size_t i = range.begin; i < range.end; ++i) {
+            if (parts[i].choices.size() <= range.depth) return false;
+            const EdgeChoice choice = parts[i].choices[range.depth];
+            if (choice.edge != parts[range.begin].choices[range.depth].edge) return false;
+            if (!choice.used) unused = std::min(unused, i);
+            if (choice.used && unused < i) return false;
+        }
+        if (unused == range.begin || unused == range.end) return false;
+        rest.push_back({range.begin, unused, range.depth + 1});
+        rest.push_back({unused, range.end, range.depth + 1});
+    }
+    return true;
+}
+
+/// What is proved of the plans that keep to the choices.
+std::optional<std::vector<Cost>> bound_of_part(SharedCostProblem problem, const PartProof& part) {
+    WideCost opened = 0;
+    for (const EdgeChoice choice : part.choices) {
+        if (choice.edge < 0 || static_cast<std::size_t>(choice.edge) >= problem.edges.size()) return std::nullopt;
+        SharedCostEdge& edge = problem.edges[choice.edge];
+        if (choice.used) {
+            opened += edge.opening;
+            edge.opening = 0;
+        } else {
+            edge.head = edge.tail;  // Nothing passes a loop.
+        }
+    }
+    auto bounds = bound_by_prices(problem, {&part.prices}, part.parts);
+    if (!bounds) return std::nullopt;
+    for (Cost& bound : *bounds)
+        bound = saturated(bound + opened);
+    return bounds;
+}
+
+}  // namespace
+
+std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
+                                              const SharedCostCertificate& certificate) {
+    if (!well_formed(problem)) return std::nullopt;
+    std::vector<const EdgePriceSet*> sets{&certificate.prices};
+    for (const EdgePriceSet& more : certificate.more_prices)
+        sets.push_back(&more);
+    auto bounds = bound_by_prices(problem, sets, certificate.parts);
+    if (!bounds || certificate.splits.empty()) return bounds;
+    if (!cover_all_plans(certificate.splits)) return std::nullopt;
+    std::vector<Cost> of_all_parts(problem.roots.size(), kLargestCost);
+    for (const PartProof& part : certificate.splits) {
+        const auto of_part = bound_of_part(problem, part);
+        if (!of_part) return std::nullopt;
+        for (std::size_t r = 0; r < of_all_parts.size(); ++r)
+            of_all_parts[r] = std::min(of_all_parts[r], (*of_part)[r]);
+    }
+    for (std::size_t r = 0; r < bounds->size(); ++r)
+        (*bounds)[r] = std::max((*bounds)[r], of_all_parts[r]);
     return bounds;
 }
 

@@ -1,10 +1,12 @@
 #include "graph/shared_cost_solver.hpp"
 
-#include <algorithm>
+#include <utility>
 
 #include "graph/plan_search.hpp"
+#include "graph/priced_solution.hpp"
 #include "graph/reduction.hpp"
-#include "graph/solve_run.hpp"
+#include "graph/search_network.hpp"
+#include "graph/splitting.hpp"
 #include "graph/steiner_solver.hpp"
 #include "graph/well_formed.hpp"
 
@@ -25,33 +27,15 @@ SharedCostPlan original_plan(const SharedCostProblem& problem, const ReducedProb
     return plan;
 }
 
-void set_bounds(const SharedCostProblem& problem, SharedCostSolution& solution) {
-    solution.root_bounds =
-        bound_proved(problem, solution.certificate).value_or(std::vector<Cost>(problem.roots.size(), 0));
-    if (!solution.plan) return;
-    solution.bound = *std::min_element(solution.root_bounds.begin(), solution.root_bounds.end());
-    for (std::size_t r = 0; r < solution.root_bounds.size(); ++r) {
-        if (solution.root_bounds[r] <= solution.plan->value)
-            solution.roots_left.push_back(static_cast<std::int32_t>(r));
-    }
-    solution.optimal = solution.plan->value == solution.bound;
-}
-
 }  // namespace
 
 SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& limits) {
-    SharedCostSolution solution = empty_solution(problem);
-    if (!well_formed(problem)) return solution;
+    const SolveClock clock(limits.seconds);
+    if (!well_formed(problem)) return empty_solution(problem);
     if (steiner::is_steiner_problem(problem)) return steiner::solve_steiner(problem, limits);
-    const auto small = reduced(problem);
-    if (!small) return solution;
-    SolveRun run(problem, *small, limits);
-    run.run();
-    solution.plan = run.plan();
-    solution.certificate = run.certificate();
-    solution.interrupted = run.interrupted();
-    set_bounds(problem, solution);
-    return solution;
+    PricedSolution priced = solve_by_prices(problem, limits);
+    if (limits.most_splits > 0) return closed_by_splitting(problem, limits, clock, std::move(priced));
+    return std::move(priced.solution);
 }
 
 SharedCostSolution sketch(const SharedCostProblem& problem, const SolveLimits& /*limits*/) {

@@ -3,6 +3,7 @@
 // Best plan and proven lower bound for a SharedCostProblem.
 
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -19,6 +20,10 @@ struct SolveLimits {
     int threads = 1;
     std::uint64_t seed = 1;
     Progress* progress = nullptr;  ///< Told of every improvement and asked whether to stop. May be null.
+    /// How often a problem with a fixed root may be split in two where prices leave a gap: plans that use an edge, and
+    /// plans that do not.
+    int most_splits = 0;
+    Cost bound_wanted = std::numeric_limits<Cost>::max();  ///< The work ends once the bound is as high as this.
 };
 
 /// Integer prices that prove a lower bound. For each demand, `prices` holds what it contributes to the opening of each
@@ -39,10 +44,28 @@ struct EdgePrice {
     bool backwards = false;  ///< For paths that run from the edge's head to its tail.
 };
 using EdgePriceSet = std::vector<std::vector<EdgePrice>>;  ///< One list for each demand.
+
+/// Plans are split by whether they use an edge, and those again, until prices prove enough of each part. Plans that use
+/// an edge pay its opening cost whatever else they do: it counts for all of them, and is 0 for prices. Plans that do
+/// not use an edge may do without it: prices are those of the network without it. (Land and Doig, "An automatic method
+/// of solving discrete programming problems", Econometrica 28, 1960.)
+struct EdgeChoice {
+    EdgeId edge = 0;
+    bool used = false;
+};
+struct PartProof {
+    std::vector<EdgeChoice> choices;  ///< Outermost first.
+    EdgePriceSet prices;
+    std::int64_t parts = 1;  ///< As below.
+};
+
 struct SharedCostCertificate {
     EdgePriceSet prices;
     std::vector<EdgePriceSet> more_prices;  ///< Each set alone proves a bound for every root; the largest counts.
     std::int64_t parts = 1;                 ///< How many parts of price make one cost unit. At least 1.
+    /// Parts that are all plans together, in the order of the splits, those that use an edge before those that do not.
+    /// None where prices alone prove the bound. The least that is proved of a part counts where it is more.
+    std::vector<PartProof> splits;
 };
 
 struct SharedCostSolution {
@@ -67,7 +90,8 @@ SharedCostSolution sketch(const SharedCostProblem& problem, const SolveLimits& l
 /// The sum of distances is raised to the next multiple of the greatest common divisor of all opening costs, weight *
 /// length and multiplicity * passage products, because every plan's cost less its root's is such a multiple. A root
 /// from which some demand cannot be reached has the largest Cost. Returns nothing when the prices break a rule
-/// (negative, unknown edge, sum above an opening cost, not one list a demand) or the problem is not well formed.
+/// (negative, unknown edge, sum above an opening cost, not one list a demand), the splits do not cover all plans, or
+/// the problem is not well formed.
 std::optional<std::vector<Cost>> bound_proved(const SharedCostProblem& problem,
                                               const SharedCostCertificate& certificate);
 

@@ -14,7 +14,7 @@ namespace spadework::graph {
 namespace {
 
 constexpr double kSmallestFactor = 2e-3;  ///< Step factor at which the prices have settled, ...
-constexpr double kSettledFactor = 2e-2;   ///< ... and nearly so: enough where a gap may stay.
+constexpr double kSettledFactor = 2e-2;   ///< ... and nearly so: enough where a gap may stay or is closed otherwise.
 constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
 constexpr double kProofTime = 6.0;        ///< What the final proof takes at most, in times of building all balls.
@@ -102,8 +102,14 @@ void SolveRun::tell() const {
     limits_.progress->improved(plan_.value, bound > 0.0 ? static_cast<Cost>(std::floor(bound)) : 0);
 }
 
+/// What the bound is raised towards: the best plan, or what is wanted where that is less.
+double SolveRun::aim() const {
+    if (limits_.bound_wanted >= plan_.value) return best_->cost;
+    return static_cast<double>(limits_.bound_wanted) - fixed_cost_;
+}
+
 bool SolveRun::closed() const {
-    const double gap = best_->cost - prices_->best_bound();
+    const double gap = aim() - prices_->best_bound();
     const double rounding = 1e-12 * static_cast<double>(plan_.value);
     return gap < lattice_ * 0.999 - rounding || gap <= limits_.target_gap * static_cast<double>(plan_.value);
 }
@@ -130,7 +136,8 @@ void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
 void SolveRun::work_on_roots_in_play() {
     const bool many_roots = prices_->roots_in_play().size() > 1;
     const double seconds_before = clock_.passed();
-    const double settled = limits_.target_gap > 0.0 ? kSettledFactor : kSmallestFactor;
+    const bool nearly_will_do = limits_.target_gap > 0.0 || limits_.most_splits > 0;
+    const double settled = nearly_will_do ? kSettledFactor : kSmallestFactor;
     int last_drop = 0;
     for (int pass = 1; !out_of_time(); ++pass) {
         pass_time_.of(clock_, [&] { prices_->search_all(); });
@@ -143,7 +150,7 @@ void SolveRun::work_on_roots_in_play() {
         if (pass - last_drop >= kPassesWithoutDrop && few_enough_to_settle()) return;
         if (!many_roots && prices_->bound() > best_->cost + lattice_) return;  // Proved worse than the best plan.
         cool_down_in_time(pass, seconds_before);
-        pass_time_.of(clock_, [&] { prices_->step(best_->cost); });
+        pass_time_.of(clock_, [&] { prices_->step(aim()); });
         renew_plans_and_balls(pass);
     }
 }
@@ -232,6 +239,16 @@ void SolveRun::improve_regions(const std::vector<double>& use, TreeFound& found)
     const std::size_t demands = network_.demand_at.size();
     const std::size_t tries = demands <= kFewDemands ? demands : kTriesForEachDemand * demands;
     found = with_regions_rebuilt(network_, {to_root, use, neighbours_}, found, tries, limits_.seed + plan_rounds_);
+}
+
+std::vector<double> SolveRun::edge_use() const {
+    std::vector<double> use(problem_.edges.size(), 0.0);
+    const std::vector<double> of_small = prices_->edge_use();
+    for (std::size_t e = 0; e < of_small.size(); ++e) {
+        for (const EdgeId edge : edges_of(small_.way_back, static_cast<EdgeId>(e)))
+            use[edge] = of_small[e];
+    }
+    return use;
 }
 
 SharedCostCertificate SolveRun::certificate() {

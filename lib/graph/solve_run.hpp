@@ -24,6 +24,8 @@ public:
     void run();
 
     [[nodiscard]] const SharedCostPlan& plan() const { return plan_; }
+    /// By edge of the original problem, how much of it the averaged flows use, 0 to 1. Before `certificate`.
+    [[nodiscard]] std::vector<double> edge_use() const;
     /// The prices that prove most. Gives back the search's memory: the last call.
     [[nodiscard]] SharedCostCertificate certificate();
     [[nodiscard]] bool interrupted() const { return interrupted_; }
@@ -43,6 +45,7 @@ private:
     void cool_down_in_time(int passes_done, double seconds_before);
     void offer(TreeFound found);
     void tell() const;
+    [[nodiscard]] double aim() const;
     [[nodiscard]] bool closed() const;
     [[nodiscard]] bool out_of_time();
 

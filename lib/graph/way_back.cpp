@@ -64,6 +64,12 @@ Cost share_of(Cost price, const DemandFate& fate) {
 
 }  // namespace
 
+std::vector<EdgeId> edges_of(const WayBack& way_back, EdgeId reduced) {
+    std::vector<EdgeId> edges;
+    append_edges(way_back.pieces, {way_back.piece_of_edge[reduced], false}, edges);
+    return edges;
+}
+
 SharedCostPlan expanded(const WayBack& way_back, const SharedCostPlan& reduced,
                         const std::vector<SharedCostEdge>& reduced_edges,
                         const std::vector<RootOption>& reduced_roots) {

@@ -55,6 +55,9 @@ struct WayBack {
     std::vector<ForcedPiece> forced;
 };
 
+/// The edges of the original problem that a reduced edge stands for, those that they made useless left out.
+std::vector<EdgeId> edges_of(const WayBack& way_back, EdgeId reduced);
+
 /// The plan for the original problem. Its value is left 0.
 SharedCostPlan expanded(const WayBack& way_back, const SharedCostPlan& reduced,
                         const std::vector<SharedCostEdge>& reduced_edges, const std::vector<RootOption>& reduced_roots);

@@ -53,7 +53,7 @@ std::vector<PriceSet> best_sets(const ProvedProblem& proof, const std::vector<gr
     for (const graph::EdgePriceSet& more : proof.certificate.more_prices)
         sets.push_back(&more);
     for (const graph::EdgePriceSet* set : sets) {
-        const auto bounds = graph::bound_proved(some, {*set, {}, proof.certificate.parts});
+        const auto bounds = graph::bound_proved(some, {*set, {}, proof.certificate.parts, {}});
         for (std::size_t i = 0; bounds && i < asked.size(); ++i) {
             PriceSet& known = best[asked[i]];
             if (known.proof != nullptr && (*bounds)[i] <= known.bound) continue;

@@ -18,9 +18,16 @@ SolveLimits short_limits() {
     return limits;
 }
 
+SolveLimits limits_with_splits() {
+    SolveLimits limits = short_limits();
+    limits.most_splits = 200;
+    limits.threads = 2;
+    return limits;
+}
+
 /// Holds one random problem to the optimum found by trial; counts the proofs.
-void compare_with_trial(const SharedCostProblem& problem, int& solved, int& proved) {
-    const SharedCostSolution solution = solve(problem, short_limits());
+void compare_with_trial(const SharedCostProblem& problem, const SolveLimits& limits, int& solved, int& proved) {
+    const SharedCostSolution solution = solve(problem, limits);
     const auto optimum = optimum_by_trial(problem);
     REQUIRE(solution.plan.has_value() == optimum.has_value());
     if (!optimum) return;
@@ -43,12 +50,13 @@ void compare_with_trial(const SharedCostProblem& problem, int& solved, int& prov
 }
 
 /// Runs many random problems of one shape; at least `share` of those with a plan must be proved optimal.
-void compare_many(const ProblemShape& shape, int count, std::uint64_t seed, double share) {
+void compare_many(const ProblemShape& shape, int count, std::uint64_t seed, double share,
+                  const SolveLimits& limits = short_limits()) {
     Dice dice(seed);
     int solved = 0;
     int proved = 0;
     for (int i = 0; i < count; ++i)
-        compare_with_trial(random_problem(shape, dice), solved, proved);
+        compare_with_trial(random_problem(shape, dice), limits, solved, proved);
     MESSAGE(solved << " solved, " << proved << " proved optimal");
     CHECK(solved > count / 4);
     CHECK(proved >= static_cast<int>(share * solved));
@@ -74,4 +82,13 @@ TEST_CASE("bound <= optimum by trial <= plan where demands measure paths differe
 
 TEST_CASE("bound <= optimum by trial <= plan where costs are tiny and ties abound") {
     compare_many({6, 10, 5, 2, 1, 1, 1}, 500, 5, 0.5);
+}
+
+TEST_CASE("splits prove the optimum by trial on small networks with a fixed root") {
+    compare_many({6, 10, 4, 1, 20, 3, 0}, 800, 1, 1.0, limits_with_splits());
+    compare_many({7, 11, 6, 1, 20, 2, 0}, 300, 6, 1.0, limits_with_splits());
+}
+
+TEST_CASE("splits prove the optimum by trial where demands measure paths differently") {
+    compare_many({6, 10, 4, 1, 20, 3, 8}, 500, 4, 1.0, limits_with_splits());
 }

@@ -1,0 +1,164 @@
+#include "graph/splitting.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "graph/saturating.hpp"
+#include "graph/worker_team.hpp"
+
+namespace spadework::graph {
+
+namespace {
+
+constexpr double kUsed = 1e-3;  ///< Weight of an edge's use beside how far it is off from all or nothing.
+
+/// Plans that keep to some choices, and what is known of them.
+struct Part {
+    PartProof proof;
+    Cost opened = 0;  ///< What the edges cost that all of them use.
+    Cost bound = 0;
+    std::vector<double> edge_use;
+};
+
+/// The problem that is left of a part, its opened edges for nothing and those out of use made loops.
+SharedCostProblem rest_of(const SharedCostProblem& problem, const std::vector<EdgeChoice>& choices) {
+    SharedCostProblem rest = problem;
+    for (const EdgeChoice choice : choices) {
+        SharedCostEdge& edge = rest.edges[choice.edge];
+        choice.used ? edge.opening = 0 : edge.head = edge.tail;
+    }
+    return rest;
+}
+
+class Splitting {
+public:
+    Splitting(const SharedCostProblem& problem, const SolveLimits& limits, const SolveClock& clock,
+              PricedSolution priced)
+        : problem_(problem),
+          limits_(limits),
+          clock_(clock),
+          progress_(limits.progress),
+          team_(std::min(limits.threads, 2)),
+          best_(std::move(priced.solution)) {
+        parts_.push_back({{{}, best_.certificate.prices, best_.certificate.parts}, 0, best_.bound, {}});
+        parts_.front().edge_use = std::move(priced.edge_use);
+    }
+
+    SharedCostSolution take() {
+        for (int split = 0; split < limits_.most_splits && !closed() && !out_of_time(); ++split) {
+            if (!split_lowest()) break;
+        }
+        if (parts_.size() > 1) {
+            for (Part& part : parts_)
+                best_.certificate.splits.push_back(std::move(part.proof));
+        }
+        best_.root_bounds.front() = std::max(best_.root_bounds.front(), best_.bound);
+        best_.optimal = best_.bound == best_.plan->value;
+        best_.roots_left.assign(1, 0);
+        return std::move(best_);
+    }
+
+private:
+    [[nodiscard]] bool closed() const {
+        const Cost gap = best_.plan->value - best_.bound;
+        return gap <= 0 || static_cast<double>(gap) <= limits_.target_gap * static_cast<double>(best_.plan->value) ||
+               best_.bound >= limits_.bound_wanted;
+    }
+
+    bool out_of_time() {
+        best_.interrupted = clock_.left() <= 0.0 || progress_.should_stop();
+        return best_.interrupted;
+    }
+
+    /// Whether there was an edge to split by.
+    bool split_lowest() {
+        const auto lowest = std::min_element(parts_.begin(), parts_.end(),
+                                             [](const Part& a, const Part& b) { return a.bound < b.bound; });
+        const EdgeId edge = half_used(*lowest);
+        if (edge < 0) return false;
+        std::array<Part, 2> halves{half(*lowest, edge, true), half(*lowest, edge, false)};
+        const Cost wanted = std::min(best_.plan->value, limits_.bound_wanted);
+        std::array<SharedCostSolution, 2> solutions;
+        team_.run(2, 1, [&](std::size_t i, std::size_t) { solutions[i] = bounded(halves[i], wanted); });
+        *lowest = std::move(halves[0]);
+        parts_.insert(lowest + 1, std::move(halves[1]));
+        for (SharedCostSolution& solution : solutions)
+            offer(std::move(solution.plan));
+        const auto least = std::min_element(parts_.begin(), parts_.end(),
+                                            [](const Part& a, const Part& b) { return a.bound < b.bound; });
+        best_.bound = std::max(best_.bound, std::min(least->bound, best_.plan->value));
+        if (limits_.progress != nullptr) limits_.progress->improved(best_.plan->value, best_.bound);
+        return true;
+    }
+
+    /// The edge with the most opening cost times what the flows are off from using all or nothing. Where they are off
+    /// nowhere one that they use; -1 where those are all chosen.
+    [[nodiscard]] EdgeId half_used(const Part& part) const {
+        EdgeId best = -1;
+        double most = 0.0;
+        for (std::size_t e = 0; e < part.edge_use.size(); ++e) {
+            const double off = std::min(part.edge_use[e], 1.0 - part.edge_use[e]) + kUsed * part.edge_use[e];
+            const double counts = off * static_cast<double>(problem_.edges[e].opening);
+            if (counts <= most || chosen(part, static_cast<EdgeId>(e))) continue;
+            most = counts;
+            best = static_cast<EdgeId>(e);
+        }
+        return best;
+    }
+
+    static bool chosen(const Part& part, EdgeId edge) {
+        return std::any_of(part.proof.choices.begin(), part.proof.choices.end(),
+                           [edge](EdgeChoice choice) { return choice.edge == edge; });
+    }
+
+    [[nodiscard]] Part half(const Part& part, EdgeId edge, bool used) const {
+        Part half;
+        half.proof.choices = part.proof.choices;
+        half.proof.choices.push_back({edge, used});
+        half.opened = part.opened + (used ? problem_.edges[edge].opening : 0);
+        return half;
+    }
+
+    /// Finds prices for a part. Its plan is in terms of what is left of the problem.
+    SharedCostSolution bounded(Part& part, Cost wanted) {
+        const SharedCostProblem rest = rest_of(problem_, part.proof.choices);
+        SolveLimits limits = limits_;
+        limits.threads = 1;
+        limits.seconds = clock_.left();
+        limits.progress = &progress_;
+        limits.bound_wanted = wanted - part.opened;
+        PricedSolution priced = solve_by_prices(rest, limits);
+        part.proof.prices = std::move(priced.solution.certificate.prices);
+        part.proof.parts = priced.solution.certificate.parts;
+        part.edge_use = std::move(priced.edge_use);
+        part.bound = priced.solution.plan ? add(priced.solution.bound, part.opened) : kLargestCost;
+        return std::move(priced.solution);
+    }
+
+    void offer(std::optional<SharedCostPlan> plan) {
+        if (!plan) return;
+        const auto value = cost_of(problem_, *plan);
+        if (!value || *value >= best_.plan->value) return;
+        best_.plan = std::move(plan);
+        best_.plan->value = *value;
+    }
+
+    const SharedCostProblem& problem_;
+    const SolveLimits& limits_;
+    const SolveClock& clock_;
+    PartProgress progress_;
+    WorkerTeam team_;
+    SharedCostSolution best_;
+    std::vector<Part> parts_;  ///< In the order of the splits.
+};
+
+}  // namespace
+
+SharedCostSolution closed_by_splitting(const SharedCostProblem& problem, const SolveLimits& limits,
+                                       const SolveClock& clock, PricedSolution priced) {
+    if (problem.roots.size() != 1 || !priced.solution.plan) return std::move(priced.solution);
+    return Splitting(problem, limits, clock, std::move(priced)).take();
+}
+
+}  // namespace spadework::graph
