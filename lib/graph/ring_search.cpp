@@ -37,6 +37,7 @@ Search::Search(const LinkNetwork& network, const RingFigures& figures, const pai
     start_from({});
     measure_distances();
     list_bridges();
+    led_on_.assign(network.links.size(), 0);
     is_end_.assign(network.vertex_count, 0);
     is_end_[network.source] = 1;
     for (const VertexId at : network.stops)

@@ -84,6 +84,21 @@ private:
         std::size_t count = 0;
     };
 
+    /// A hop over a run of links that others pass too.
+    struct Led {
+        std::size_t round = 0;
+        std::size_t hop = 0;
+        VertexId from = 0;  ///< Where the hop begins.
+        LinkPath old;
+        LinkPath head;        ///< What leads to the run, ...
+        LinkPath tail;        ///< ... and on from there.
+        VertexId enters = 0;  ///< Where the hop comes into the run.
+        VertexId leaves = 0;
+    };
+
+    [[nodiscard]] VertexId across(std::int32_t link, VertexId v) const {
+        return network_.links[link].tail == v ? network_.links[link].head : network_.links[link].tail;
+    }
     [[nodiscard]] VertexId end_before(const Round& round, std::size_t gap) const;
     [[nodiscard]] VertexId end_after(const Round& round, std::size_t gap) const;
     [[nodiscard]] std::int32_t part_of(VertexId v) const { return network_.part[v]; }
@@ -117,7 +132,13 @@ private:
     std::vector<std::int32_t> take_out_some();
     bool reroute(std::size_t round, std::size_t hop);
     [[nodiscard]] std::vector<std::int32_t> links_worth_closing() const;
+    [[nodiscard]] std::vector<Led> hops_over(std::int32_t link) const;
+    void split_at_run(std::int32_t link, std::vector<Led>& hops);
+    std::optional<LinkPath> way_for_all(std::int32_t link, const std::vector<Led>& hops, Cost below);
+    [[nodiscard]] LinkPath led_by(const Led& led, const LinkPath& way) const;
+    bool lead_together(std::int32_t link, std::vector<Led>& hops, Cost below);
     bool close(std::int32_t link);
+    void settle_what_was(const Rounds& rounds);
     [[nodiscard]] std::vector<std::int32_t> from_the_farthest() const;
     [[nodiscard]] bool all_settled() const;
     [[nodiscard]] std::vector<std::int32_t> by_distance_from(std::int32_t centre) const;
@@ -141,7 +162,9 @@ private:
     std::vector<Cost> distance_;     ///< Between stops, the source last.
     std::vector<Cost> span_;         ///< The least that hops between them span; empty where no hop need be too long.
     HopCharge charge_;
-    std::vector<char> is_end_;  ///< By vertex: a stop stands there, or the source.
+    std::vector<std::int32_t> led_on_;  ///< By link how many of the hops at hand pass it; all 0 between calls.
+    std::vector<Cost> price_for_all_;   ///< By link, of as many cables as hops are led together.
+    std::vector<char> is_end_;          ///< By vertex: a stop stands there, or the source.
 };
 
 }  // namespace spadework::graph::rings

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <map>
 #include <numeric>
 
 #include "graph/ring_search.hpp"
@@ -17,6 +16,13 @@ constexpr std::size_t kMostInARow = 5;  ///< ... of each no more than so many.
 constexpr int kShakesFromBest = 100;
 constexpr double kWarm = 1.0 / 150;  ///< Of the best: what steps at the beginning may be dearer by, more or less.
 constexpr double kCooled = 0.02;     ///< What is left of that at the end.
+
+/// The path or its reverse, always the same of the two.
+LinkPath one_way_round(const LinkPath& path) {
+    LinkPath same = path;
+    if (!same.empty() && same.back() < same.front()) std::reverse(same.begin(), same.end());
+    return same;
+}
 
 }  // namespace
 
@@ -44,78 +50,6 @@ bool Search::reroute(std::size_t r, std::size_t h) {
     return false;
 }
 
-/// Leads every hop over the link another way where that is cheaper for all together.
-bool Search::close(std::int32_t link) {
-    struct Moved {
-        std::size_t round;
-        std::size_t hop;
-        LinkPath old;
-    };
-    const Cost before = cost_;
-    std::vector<Moved> moved;
-    for (std::size_t r = 0; r < rounds_.size(); ++r) {
-        for (std::size_t h = 0; h < rounds_[r].hops.size(); ++h) {
-            LinkPath& hop = rounds_[r].hops[h];
-            if (std::find(hop.begin(), hop.end(), link) == hop.end()) continue;
-            use(hop, -1);
-            moved.push_back({r, h, std::move(hop)});
-            hop.clear();
-        }
-    }
-    bool joined = true;
-    for (const Moved& m : moved) {
-        Round& round = rounds_[m.round];
-        for (const LinkPath& hop : round.hops)
-            ban(hop);
-        price_[link] = -1;
-        auto path = one_way(end_before(round, m.hop), end_after(round, m.hop), before - cost_);
-        for (const LinkPath& hop : round.hops)
-            allow(hop);
-        allow({link});
-        joined = path.has_value();
-        if (!joined) break;
-        round.hops[m.hop] = std::move(*path);
-        use(round.hops[m.hop], 1);
-    }
-    if (joined && cost_ < before) {
-        for (const Moved& m : moved)
-            rounds_[m.round].fresh[m.hop] = 1;
-        return true;
-    }
-    for (const Moved& m : moved)
-        use(rounds_[m.round].hops[m.hop], -1);
-    for (Moved& m : moved) {
-        use(m.old, 1);
-        rounds_[m.round].hops[m.hop] = std::move(m.old);
-    }
-    return false;
-}
-
-/// Of all links that the same hops pass one, where these are two or more and one of them is fresh: what
-/// only one hop passes is not worth closing once the hop has its cheapest way, and closing one closes the others.
-std::vector<std::int32_t> Search::links_worth_closing() const {
-    std::vector<std::vector<std::int32_t>> hops_on(network_.links.size());
-    std::vector<char> fresh(network_.links.size(), 0);
-    std::int32_t number = 0;
-    for (const Round& round : rounds_) {
-        for (std::size_t h = 0; h < round.hops.size(); ++h, ++number) {
-            for (const std::int32_t l : round.hops[h]) {
-                hops_on[l].push_back(number);
-                fresh[l] |= round.fresh[h];
-            }
-        }
-    }
-    std::map<std::vector<std::int32_t>, std::int32_t> first;
-    for (std::int32_t l = 0; l < static_cast<std::int32_t>(hops_on.size()); ++l) {
-        if (fresh[l] != 0 && hops_on[l].size() > 1 && !network_.links[l].bridge) first.try_emplace(hops_on[l], l);
-    }
-    std::vector<std::int32_t> links;
-    for (const auto& [hops, link] : first)
-        links.push_back(link);
-    std::sort(links.begin(), links.end());
-    return links;
-}
-
 bool Search::all_settled() const {
     return std::all_of(rounds_.begin(), rounds_.end(), [](const Round& round) { return round.settled(); });
 }
@@ -130,7 +64,7 @@ void Search::improve() {
                 reroute(r, h);
         }
         for (const std::int32_t link : links) {
-            if (uses_[link] > 0 && !stop_->reached()) close(link);
+            if (!stop_->reached()) close(link);
         }
     }
 }
@@ -202,6 +136,23 @@ bool Search::put_in_all(const std::vector<std::int32_t>& stops, Cost below) {
     return cost_ < below;
 }
 
+/// Hops of such rounds are fresh no longer: they were tried there, and nothing but other rings has changed about them.
+void Search::settle_what_was(const Rounds& rounds) {
+    std::vector<LinkPath> paths;
+    for (const Round& round : rounds) {
+        for (std::size_t h = 0; h < round.hops.size(); ++h) {
+            if (round.fresh[h] == 0) paths.push_back(one_way_round(round.hops[h]));
+        }
+    }
+    std::sort(paths.begin(), paths.end());
+    for (Round& round : rounds_) {
+        for (std::size_t h = 0; h < round.hops.size(); ++h) {
+            if (round.fresh[h] == 0) continue;
+            round.fresh[h] = !std::binary_search(paths.begin(), paths.end(), one_way_round(round.hops[h]));
+        }
+    }
+}
+
 void Search::shake(int times) {
     if (network_.stops.empty()) return;
     Rounds best = rounds_;
@@ -218,6 +169,7 @@ void Search::shake(int times) {
         const double chance = static_cast<double>(random_() % 1000000 + 1) / 1000001.0;
         const Cost below = now + static_cast<Cost>(-std::log(chance) * warm);
         if (!put_in_all(take_out_some(), below)) continue;
+        settle_what_was(current);
         improve();
         if (cost_ < least) {
             least = cost_;
@@ -229,6 +181,9 @@ void Search::shake(int times) {
         }
     }
     start_from(best);
+    for (Round& round : rounds_)
+        round.fresh.assign(round.hops.size(), 1);
+    improve();
 }
 
 }  // namespace spadework::graph::rings

@@ -13,8 +13,8 @@ namespace {
 constexpr int kShakesBefore = 8;
 constexpr int kShakesIfRoughly = 100;
 constexpr double kFewestShakesAfter = 400;
-constexpr double kMostShakesAfter = 1500;
-constexpr double kShakeWork = 4e7;  ///< Shakes times stops and links, between these two.
+constexpr double kMostShakesAfter = 2200;
+constexpr double kShakeWork = 5e8;  ///< Shakes times stops and links, between these two.
 constexpr int kInsisting = 4;       ///< Times that hops too long are charged more.
 constexpr int kShakesInsisting = 200;
 constexpr double kRoughly = 0.01;     ///< Who is content with such a gap wants it quickly.
