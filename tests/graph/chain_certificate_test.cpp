@@ -259,7 +259,7 @@ TEST_CASE("where a stop is cut off any bound holds") {
 
 TEST_CASE("prices prove no less than a split of the charge between opening and hopping does") {
     std::mt19937 random(47);
-    for (int run = 0; run < 25; ++run) {
+    for (int run = 0; run < effort(25); ++run) {
         CAPTURE(run);
         const ChainProblem p = random_problem(random, {.vertices = 25, .edges = 45, .stops = 8, .largest_opening = 60});
         const ChainSolution s = solve(p, SolveLimits{});

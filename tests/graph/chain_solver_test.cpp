@@ -204,7 +204,7 @@ TEST_CASE("a chain longer than allowed is refused") {
 
 TEST_CASE("a chain answer does not depend on the number of threads") {
     std::mt19937 random(17);
-    for (int run = 0; run < 15; ++run) {
+    for (int run = 0; run < effort(15); ++run) {
         const ChainProblem p = random_problem(random, {.vertices = 30, .edges = 50, .stops = 9, .largest_opening = 90});
         SolveLimits three = ample();
         three.threads = 3;

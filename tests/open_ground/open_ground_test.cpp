@@ -7,6 +7,7 @@
 
 #include "open_ground/lattice.hpp"
 #include "open_ground/support/lawn_site.hpp"
+#include "support/effort.hpp"
 
 using namespace spadework;
 using namespace spadework::lawn_site;
@@ -185,7 +186,7 @@ TEST_CASE("a spacing that makes the lattice too large is refused") {
 TEST_CASE("on random lawns with random obstacles every line keeps to open ground, and no way on the map gets longer") {
     std::mt19937_64 random(7);
     const auto below = [&random](int limit) { return static_cast<double>(random() % static_cast<unsigned>(limit)); };
-    for (int round = 0; round < 30; ++round) {
+    for (int round = 0; round < effort(30); ++round) {
         CAPTURE(round);
         Scenario site = two_points({0, below(100)}, {100, below(100)});
         add_segment(site, "path", 0, 1, grass, {{20 + below(60), below(100)}});

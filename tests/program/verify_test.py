@@ -10,11 +10,13 @@ import shutil
 import tempfile
 import unittest
 
-from running import CANNOT_WRITE, INFEASIBLE, INVALID_SITE, NOT_PROVED, OK, SCENARIOS, USAGE, effort, run
+from running import CANNOT_WRITE, INFEASIBLE, INVALID_SITE, NOT_PROVED, OK, SCENARIOS, SHARE, USAGE, effort, run
 
 LAKESIDE = SCENARIOS / "lakeside.yaml"
 CAMPUS = SCENARIOS / "campus.yaml"
 SITES = sorted(path for path in SCENARIOS.glob("*.yaml") if path.stem != "remote-mast")
+# Where the build asks for a share of the work, these are planned by the tests of shipped scenarios alone.
+LARGE = ("estate", "green")
 
 
 def checksum(data):
@@ -62,8 +64,12 @@ class Verify(unittest.TestCase):
     def setUpClass(cls):
         cls.made = pathlib.Path(tempfile.mkdtemp())
         cls.addClassCleanup(shutil.rmtree, cls.made)
-        for site in (LAKESIDE, CAMPUS):
-            run("compare", site, "--certificate", cls.made / site.stem, "--time-limit", "20", "--quiet")
+        cls.ended = {site: cls.certify(site, 20) for site in (LAKESIDE, CAMPUS)}
+
+    @classmethod
+    def certify(cls, site, seconds):
+        """Compares the site within that time and writes its certificates."""
+        return run("compare", site, "--certificate", cls.made / site.stem, "--time-limit", seconds)
 
     def setUp(self):
         folder = tempfile.TemporaryDirectory()
@@ -93,11 +99,13 @@ class Verify(unittest.TestCase):
 
     def test_every_layout_of_every_shipped_site_is_proved(self):
         for site in SITES:
+            if SHARE > 1 and site.stem in LARGE:
+                continue
             with self.subTest(site=site.stem):
-                ended = run("compare", site, "--certificate", self.folder / site.stem, "--time-limit", "10")
+                ended = self.ended.get(site) or self.certify(site, 10)
                 self.assertEqual(ended.code, OK)
                 self.assertRegex(ended.err, r"^spadework: wrote \d certificates to ")
-                ended = run("verify", site, self.folder / site.stem)
+                ended = run("verify", site, self.made / site.stem)
                 self.assertEqual(ended.code, OK, ended.out)
                 self.assertIn("Home runs", self.verdicts(ended)["proved"])
                 self.assertFalse(self.verdicts(ended)["not proved"])

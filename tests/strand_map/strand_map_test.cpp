@@ -8,6 +8,7 @@
 #include "layout/design.hpp"
 #include "layout/support/drawn_site.hpp"
 #include "strand_map/strand_map_check.hpp"
+#include "support/effort.hpp"
 #include "support/small_site.hpp"
 
 namespace spadework {
@@ -115,7 +116,7 @@ TEST_CASE("a building that joins moves no strand, adapter or port of the others"
 }
 
 TEST_CASE("on random sites every strand of every layout ends somewhere, also after a building joined") {
-    for (unsigned number = 0; number < 40; ++number) {
+    for (unsigned number = 0; number < static_cast<unsigned>(effort(40)); ++number) {
         CAPTURE(number);
         drawing::Dice dice(number);
         Scenario site =

@@ -29,18 +29,46 @@ using drawing::Dice;
 constexpr LayoutKind kinds[] = {LayoutKind::home_runs, LayoutKind::trunk_one,   LayoutKind::trunk,
                                 LayoutKind::mixed,     LayoutKind::daisy_chain, LayoutKind::ring};
 
-/// Calls `look` with each plan that can be built on random sites.
-void on_random_plans(int sites, unsigned first, const std::function<void(const Scenario&, const LayoutResult&)>& look) {
-    for (int round = 0; round < effort(sites); ++round) {
-        CAPTURE(round);
-        Dice dice(first + static_cast<unsigned>(round));
-        const Scenario site = drawing::random_certified_site(dice);
-        for (const LayoutKind kind : kinds) {
-            const LayoutResult result = assess(site, design(kind, site, {.seconds = 5}));
-            CAPTURE(std::string(id_of(kind)));
-            if (result.feasible()) look(site, result);
-        }
+struct PlannedSite {
+    Scenario site;
+    std::vector<LayoutResult> plans;  ///< Of each layout that can be built.
+};
+
+PlannedSite planned(Scenario site) {
+    PlannedSite made{std::move(site), {}};
+    for (const LayoutKind kind : kinds) {
+        LayoutResult result = assess(made.site, design(kind, made.site, {.seconds = 5}));
+        if (result.feasible()) made.plans.push_back(std::move(result));
     }
+    return made;
+}
+
+/// Random sites with their plans, made once for all tests of this file.
+const std::vector<PlannedSite>& random_plans() {
+    static const std::vector<PlannedSite> sites = [] {
+        std::vector<PlannedSite> made;
+        for (int round = 0; round < effort(120); ++round) {
+            Dice dice(3900 + static_cast<unsigned>(round));
+            made.push_back(planned(drawing::random_certified_site(dice)));
+        }
+        return made;
+    }();
+    return sites;
+}
+
+/// Calls `look` with each plan that can be built on random sites.
+void on_random_plans(const std::function<void(const Scenario&, const LayoutResult&)>& look) {
+    std::size_t plans = 0;
+    for (std::size_t round = 0; round < random_plans().size(); ++round) {
+        CAPTURE(round);
+        const PlannedSite& made = random_plans()[round];
+        for (const LayoutResult& result : made.plans) {
+            CAPTURE(std::string(id_of(result.layout)));
+            look(made.site, result);
+        }
+        plans += made.plans.size();
+    }
+    CHECK(plans > random_plans().size());
 }
 
 const CableProduct& product_of(const Scenario& site, const PlannedCable& cable) {
@@ -50,14 +78,14 @@ const CableProduct& product_of(const Scenario& site, const PlannedCable& cable) 
 }  // namespace
 
 TEST_CASE("the sheets of every layout hold what they promise, by the check that compare makes before it shows them") {
-    on_random_plans(40, 3900, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         CHECK(violations(site, result) == std::vector<std::string>{});
         CHECK(sheet_violations(site, result) == std::vector<std::string>{});
     });
 }
 
 TEST_CASE("every strand ends somewhere and no adapter or port takes two") {
-    on_random_plans(40, 4000, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         std::size_t laid = 0;
         for (const PlannedCable& cable : result.plan->cables)
             laid += static_cast<std::size_t>(product_of(site, cable).strands);
@@ -86,7 +114,7 @@ TEST_CASE("every strand ends somewhere and no adapter or port takes two") {
 }
 
 TEST_CASE("every cable is ordered as long as it is needed, and the orders add up to the bill") {
-    on_random_plans(40, 4100, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         const CableOrder order = cable_order(site, *result.plan);
         std::vector<int> ordered(result.plan->cables.size(), 0);
         for (const OrderRow& row : order.rows) {
@@ -117,7 +145,7 @@ TEST_CASE("every cable is ordered as long as it is needed, and the orders add up
 }
 
 TEST_CASE("materials and hours of the sheets are those of the bill") {
-    on_random_plans(40, 4200, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         Money bought;
         for (const Material& material : materials(result.bill))
             bought += material.amount;
@@ -137,7 +165,7 @@ TEST_CASE("materials and hours of the sheets are those of the bill") {
 }
 
 TEST_CASE("the test sheet has every strand of every link, through its cables in order") {
-    on_random_plans(40, 4300, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         std::size_t strands = 0;
         for (const PlannedLink& link : result.plan->links)
             strands += static_cast<std::size_t>(link.strands);
@@ -156,7 +184,7 @@ TEST_CASE("the test sheet has every strand of every link, through its cables in 
 }
 
 TEST_CASE("plan files of random plans are read as they were written, and their plans found again") {
-    on_random_plans(40, 4400, [](const Scenario& site, const LayoutResult& result) {
+    on_random_plans([](const Scenario& site, const LayoutResult& result) {
         const std::string text = report::plan_file_json(plan_file::plan_file_of(site, result));
         const auto read = plan_file::read_plan_file("plan.json", text);
         for (const Diagnostic& diagnostic : read.diagnostics)

@@ -50,8 +50,9 @@ TEST_CASE("with free cables, home runs and trunks dig a Steiner tree of the publ
         return;
     }
     int instances = 0;
+    int rows = 0;
     for (const auto& row : table) {
-        if (row[0][0] != 'b' || row[0].size() != 7) continue;
+        if (row[0][0] != 'b' || row[0].size() != 7 || !is_tried(rows++)) continue;
         CAPTURE(row[0]);
         const auto network = read_stp(data + "steiner/" + row[0]);
         REQUIRE(network);
@@ -67,7 +68,8 @@ TEST_CASE("with free cables, home runs and trunks dig a Steiner tree of the publ
             CHECK(result.bound.minor() <= optimum);
         }
     }
-    CHECK(instances >= 6);
+    CHECK(rows >= 6);
+    CHECK(instances == tried_of(rows));
 }
 
 TEST_CASE("published optima of Steiner tree problems are never beaten, and met where problems are easy") {
@@ -78,10 +80,11 @@ TEST_CASE("published optima of Steiner tree problems are never beaten, and met w
     }
     int instances = 0;
     int met = 0;
+    int rows = 0;
     for (const auto& row : table) {
         CAPTURE(row[0]);
         const auto network = read_stp(data + "steiner/" + row[0]);
-        if (!network || network->terminals.empty() || network->vertices > 4000) continue;
+        if (!network || network->terminals.empty() || network->vertices > 4000 || !is_tried(rows++)) continue;
         graph::SharedCostProblem problem;
         problem.vertex_count = network->vertices;
         for (const StpEdge& edge : network->edges)
@@ -90,7 +93,7 @@ TEST_CASE("published optima of Steiner tree problems are never beaten, and met w
         for (std::size_t t = 1; t < network->terminals.size(); ++t)
             problem.demands.push_back({network->terminals[t], 0, 1});
         graph::SolveLimits limits;
-        limits.seconds = share_of_tests > 1 ? 1.5 : 0.5;
+        limits.seconds = share_of_tests > 1 ? 3 : 0.5;
         const graph::SharedCostSolution solution = graph::solve(problem, limits);
         const std::int64_t published = std::stoll(row[4]);
         REQUIRE(solution.plan.has_value());
@@ -103,8 +106,9 @@ TEST_CASE("published optima of Steiner tree problems are never beaten, and met w
     }
     MESSAGE(met << " of " << instances << " optima met");
     // Half a second each may be cut short on a slow machine.
-    CHECK(instances >= 55);
-    CHECK(met >= 35);
+    CHECK(rows >= 55);
+    CHECK(instances == tried_of(rows));
+    CHECK(met >= effort(35));
 }
 
 TEST_CASE("with free digging, home runs cost what Boost.Graph's shortest ways cost") {
@@ -142,6 +146,7 @@ TEST_CASE("between the extremes, home runs cost what exhaustive dynamic programm
     int rows = 0;
     int equal = 0;
     for (const auto& row : table) {
+        if (!is_tried(rows++)) continue;
         const double trench = std::stod(row[5]);
         const double cable = std::stod(row[6]);
         const double optimum = std::stod(row[7]);
@@ -163,13 +168,12 @@ TEST_CASE("between the extremes, home runs cost what exhaustive dynamic programm
         CHECK(total >= optimum * unit - rounding);
         CHECK(static_cast<double>(result.bound.minor()) <= optimum * unit + rounding);
         if (network->vertices < 100) CHECK(total <= optimum * unit + rounding);
-        ++rows;
         equal += total <= optimum * unit + rounding ? 1 : 0;
     }
     // Measured: all 37, the street maps within half a second each. Those may be cut short on a slow machine.
-    MESSAGE(equal, " of ", rows, " optima met");
+    MESSAGE(equal, " of ", tried_of(rows), " optima met");
     CHECK(rows == 37);
-    CHECK(equal >= 16);
+    CHECK(equal >= effort(16));
 }
 
 }  // namespace spadework
