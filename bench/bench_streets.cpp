@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstdio>
 #include <exception>
+#include <stdexcept>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -15,6 +16,7 @@
 #include <fmt/format.h>
 
 #include "graph/shared_cost_solver.hpp"
+#include "support/solve_options.hpp"
 #include "support/street_map.hpp"
 
 namespace {
@@ -43,7 +45,8 @@ struct Options {
 
 std::int64_t rate_on(std::string_view ground) {
     const auto rate = std::find_if(kRates.begin(), kRates.end(), [&](const auto& r) { return r.first == ground; });
-    return rate == kRates.end() ? 0 : rate->second;
+    if (rate == kRates.end()) throw std::logic_error(fmt::format("no price is invented for {}", ground));
+    return rate->second;
 }
 
 /// Lengths in decimetres; each building's cable costs between 0.70 and 8.00 a metre.
@@ -111,13 +114,7 @@ void declare(CLI::App& app, Options& options) {
     app.add_option("--sites", options.sites, "how many sites (default 20)")->check(CLI::PositiveNumber);
     app.add_option("--first", options.first,
                    "random seed of the first (default 1); the next have the numbers after it");
-    app.add_option("--seconds", options.limits.seconds, "wall-clock limit for each (default 10)")
-        ->check(CLI::NonNegativeNumber);
-    app.add_option("--splits", options.limits.most_splits,
-                   "how often plans may be split by whether they use an edge, where prices leave a gap (default 1000)")
-        ->check(CLI::NonNegativeNumber);
-    app.add_option("--threads", options.limits.threads, "threads; the answers are the same (default 1)")
-        ->check(CLI::PositiveNumber);
+    bench::add_solve_options(app, options.limits);
 }
 
 }  // namespace
@@ -129,7 +126,6 @@ int main(int argc, char** argv) {
         "  sites=... proved=... worst_gap=... mean_seconds=... worst_seconds=...\n"
         "the gap as a fraction.\nExit code: 0 done, 2 bad use, 70 a bug.");
     Options options;
-    options.limits.most_splits = 1000;
     declare(app, options);
     try {
         app.parse(argc, argv);

@@ -11,6 +11,7 @@
 #include "graph/shared_cost_solver.hpp"
 #include "support/peak_memory.hpp"
 #include "support/routing_file.hpp"
+#include "support/solve_options.hpp"
 
 namespace {
 
@@ -19,7 +20,6 @@ using namespace spadework;
 constexpr int kBadUse = 2;
 constexpr int kBadFile = 3;
 constexpr int kNoPlan = 4;
-constexpr int kUsualSplits = 1000;
 
 struct Options {
     std::string file;
@@ -98,14 +98,9 @@ void declare(CLI::App& app, Options& options) {
     app.add_option("--trench-price", options.trench_price, ".stp: opening cost for a unit of edge weight (default 1)");
     app.add_option("--cable-price", options.cable_price,
                    ".stp: what each path pays for a unit of edge weight (default 0)");
-    app.add_option("--seconds", options.limits.seconds, "wall-clock limit (default 10)")->check(CLI::NonNegativeNumber);
+    bench::add_solve_options(app, options.limits);
     app.add_option("--target-gap", options.limits.target_gap, "stop at this gap, a fraction (default 0)")
         ->check(CLI::NonNegativeNumber);
-    app.add_option("--splits", options.limits.most_splits,
-                   "how often plans may be split by whether they use an edge, where prices leave a gap (default 1000)")
-        ->check(CLI::NonNegativeNumber);
-    app.add_option("--threads", options.limits.threads, "threads; the answer is the same (default 1)")
-        ->check(CLI::PositiveNumber);
     app.add_flag("--free-root", options.free_root,
                  "site maps: choose the root among nodes of type 0 and 1; the given root becomes a terminal");
     app.add_option("--site-cost", options.site_cost, "with --free-root: what each root costs (default 0)");
@@ -121,7 +116,6 @@ int main(int argc, char** argv) {
         "cheapest. The last line of output is value=... bound=... gap=... seconds=... peak_mb=... in the "
         "file's unit, the gap as a fraction of the value.\nExit code: 0 done, 2 bad use, 3 bad file, 4 no plan.");
     Options options;
-    options.limits.most_splits = kUsualSplits;
     declare(app, options);
     try {
         app.parse(argc, argv);

@@ -23,7 +23,7 @@ struct SolveLimits {
     /// How often a problem with a fixed root may be split in two where prices leave a gap: plans that use an edge, and
     /// plans that do not.
     int most_splits = 0;
-    Cost bound_wanted = std::numeric_limits<Cost>::max();  ///< The work ends once the bound is as high as this.
+    Cost bound_wanted = std::numeric_limits<Cost>::max();  ///< The work ends once the bound is so high.
 };
 
 /// Integer prices that prove a lower bound. For each demand, `prices` holds what it contributes to the opening of each

@@ -136,7 +136,8 @@ void SolveRun::raise_bound(std::vector<AscentPrices> ascent) {
 void SolveRun::work_on_roots_in_play() {
     const bool many_roots = prices_->roots_in_play().size() > 1;
     const double seconds_before = clock_.passed();
-    const bool nearly_will_do = limits_.target_gap > 0.0 || limits_.most_splits > 0;
+    const bool splits_follow = limits_.most_splits > 0 && problem_.roots.size() == 1;
+    const bool nearly_will_do = limits_.target_gap > 0.0 || splits_follow;
     const double settled = nearly_will_do ? kSettledFactor : kSmallestFactor;
     int last_drop = 0;
     for (int pass = 1; !out_of_time(); ++pass) {

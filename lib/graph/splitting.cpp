@@ -19,6 +19,7 @@ struct Part {
     Cost opened = 0;  ///< What the edges cost that all of them use.
     Cost bound = 0;
     std::vector<double> edge_use;
+    std::vector<EdgeId> given_up;  ///< Splits by these edges prove less than is proved without.
 };
 
 /// The problem that is left of a part, its opened edges for nothing and those out of use made loops.
@@ -41,7 +42,7 @@ public:
           progress_(limits.progress),
           team_(std::min(limits.threads, 2)),
           best_(std::move(priced.solution)) {
-        parts_.push_back({{{}, best_.certificate.prices, best_.certificate.parts}, 0, best_.bound, {}});
+        parts_.push_back({{{}, best_.certificate.prices, best_.certificate.parts}, 0, best_.bound, {}, {}});
         parts_.front().edge_use = std::move(priced.edge_use);
     }
 
@@ -71,7 +72,8 @@ private:
         return best_.interrupted;
     }
 
-    /// Whether there was an edge to split by.
+    /// Whether there was an edge to split by. A split that proves less than the whole is not kept, so that the bound is
+    /// always what the parts prove.
     bool split_lowest() {
         const auto lowest = std::min_element(parts_.begin(), parts_.end(),
                                              [](const Part& a, const Part& b) { return a.bound < b.bound; });
@@ -80,11 +82,15 @@ private:
         std::array<Part, 2> halves{half(*lowest, edge, true), half(*lowest, edge, false)};
         const Cost wanted = std::min(best_.plan->value, limits_.bound_wanted);
         std::array<SharedCostSolution, 2> solutions;
-        team_.run(2, 1, [&](std::size_t i, std::size_t) { solutions[i] = bounded(halves[i], wanted); });
-        *lowest = std::move(halves[0]);
-        parts_.insert(lowest + 1, std::move(halves[1]));
+        team_.run(2, 1, [&](std::size_t i, std::size_t) { solutions[i] = bounded(halves[i], *lowest, wanted); });
         for (SharedCostSolution& solution : solutions)
             offer(std::move(solution.plan));
+        if (std::min(halves[0].bound, halves[1].bound) < lowest->bound) {
+            lowest->given_up.push_back(edge);
+        } else {
+            *lowest = std::move(halves[0]);
+            parts_.insert(lowest + 1, std::move(halves[1]));
+        }
         const auto least = std::min_element(parts_.begin(), parts_.end(),
                                             [](const Part& a, const Part& b) { return a.bound < b.bound; });
         best_.bound = std::max(best_.bound, std::min(least->bound, best_.plan->value));
@@ -100,16 +106,17 @@ private:
         for (std::size_t e = 0; e < part.edge_use.size(); ++e) {
             const double off = std::min(part.edge_use[e], 1.0 - part.edge_use[e]) + kUsed * part.edge_use[e];
             const double counts = off * static_cast<double>(problem_.edges[e].opening);
-            if (counts <= most || chosen(part, static_cast<EdgeId>(e))) continue;
+            if (counts <= most || done_with(part, static_cast<EdgeId>(e))) continue;
             most = counts;
             best = static_cast<EdgeId>(e);
         }
         return best;
     }
 
-    static bool chosen(const Part& part, EdgeId edge) {
-        return std::any_of(part.proof.choices.begin(), part.proof.choices.end(),
-                           [edge](EdgeChoice choice) { return choice.edge == edge; });
+    static bool done_with(const Part& part, EdgeId edge) {
+        const auto& choices = part.proof.choices;
+        return std::find(part.given_up.begin(), part.given_up.end(), edge) != part.given_up.end() ||
+               std::any_of(choices.begin(), choices.end(), [edge](EdgeChoice choice) { return choice.edge == edge; });
     }
 
     [[nodiscard]] Part half(const Part& part, EdgeId edge, bool used) const {
@@ -120,20 +127,34 @@ private:
         return half;
     }
 
-    /// Finds prices for a part. Its plan is in terms of what is left of the problem.
-    SharedCostSolution bounded(Part& part, Cost wanted) {
-        const SharedCostProblem rest = rest_of(problem_, part.proof.choices);
+    /// Finds prices for half of a part. Its plan is in terms of what is left of the problem.
+    SharedCostSolution bounded(Part& half, const Part& whole, Cost wanted) {
+        const SharedCostProblem rest = rest_of(problem_, half.proof.choices);
         SolveLimits limits = limits_;
         limits.threads = 1;
         limits.seconds = clock_.left();
         limits.progress = &progress_;
-        limits.bound_wanted = wanted - part.opened;
+        limits.bound_wanted = wanted - half.opened;
         PricedSolution priced = solve_by_prices(rest, limits);
-        part.proof.prices = std::move(priced.solution.certificate.prices);
-        part.proof.parts = priced.solution.certificate.parts;
-        part.edge_use = std::move(priced.edge_use);
-        part.bound = priced.solution.plan ? add(priced.solution.bound, part.opened) : kLargestCost;
+        half.proof.prices = std::move(priced.solution.certificate.prices);
+        half.proof.parts = priced.solution.certificate.parts;
+        half.edge_use = std::move(priced.edge_use);
+        half.bound = priced.solution.plan ? add(priced.solution.bound, half.opened) : kLargestCost;
+        if (half.bound < whole.bound) take_prices_of(whole, rest, half);
         return std::move(priced.solution);
+    }
+
+    /// Takes over what the whole's prices prove of its half where that is more.
+    static void take_prices_of(const Part& whole, const SharedCostProblem& rest, Part& half) {
+        const EdgeChoice last = half.proof.choices.back();
+        EdgePriceSet prices = whole.proof.prices;
+        for (std::vector<EdgePrice>& of_demand : prices)
+            std::erase_if(of_demand, [last](const EdgePrice& price) { return price.edge == last.edge; });
+        const auto bounds = bound_proved(rest, {prices, {}, whole.proof.parts, {}});
+        if (!bounds || add(bounds->front(), half.opened) <= half.bound) return;
+        half.bound = add(bounds->front(), half.opened);
+        half.proof.prices = std::move(prices);
+        half.proof.parts = whole.proof.parts;
     }
 
     void offer(std::optional<SharedCostPlan> plan) {
@@ -157,7 +178,8 @@ private:
 
 SharedCostSolution closed_by_splitting(const SharedCostProblem& problem, const SolveLimits& limits,
                                        const SolveClock& clock, PricedSolution priced) {
-    if (problem.roots.size() != 1 || !priced.solution.plan) return std::move(priced.solution);
+    const bool is_open = priced.solution.plan && !priced.solution.interrupted;
+    if (problem.roots.size() != 1 || !is_open) return std::move(priced.solution);
     return Splitting(problem, limits, clock, std::move(priced)).take();
 }
 

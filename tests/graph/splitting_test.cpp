@@ -166,3 +166,36 @@ TEST_CASE("limits on splits, a wanted bound and several roots are heeded") {
         CHECK(solve(problem, with_splits(100)).certificate.splits.empty());
     }
 }
+
+namespace {
+
+/// Asks to stop once it has been asked so often.
+class StopAfter : public Progress {
+public:
+    explicit StopAfter(int times) : left_(times) {}
+    void improved(std::int64_t /*value*/, std::int64_t /*bound*/) override {}
+    [[nodiscard]] bool should_stop() const override { return --left_ < 0; }
+
+private:
+    mutable int left_;
+};
+
+}  // namespace
+
+TEST_CASE("wherever the work is stopped, the certificate proves the bound that is given") {
+    int stopped = 0;
+    for_split_problems(effort(1500), 4, [&](const SharedCostProblem& problem, const SharedCostSolution&) {
+        for (int times = 0; times < 1000; times += 3) {
+            CAPTURE(times);
+            StopAfter progress(times);
+            SolveLimits limits = with_splits(100);
+            limits.progress = &progress;
+            const SharedCostSolution solution = solve(problem, limits);
+            CHECK(bound_proved(problem, solution.certificate) == solution.root_bounds);
+            CHECK(solution.bound == solution.root_bounds.front());
+            if (!solution.interrupted) break;
+            stopped += solution.certificate.splits.empty() ? 0 : 1;
+        }
+    });
+    CHECK(stopped > 0);
+}
