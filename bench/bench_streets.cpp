@@ -2,22 +2,17 @@
 // cheapest, what gap is left where it is not, and how long that takes.
 
 #include <algorithm>
-#include <array>
 #include <chrono>
-#include <cmath>
 #include <cstdio>
 #include <exception>
 #include <stdexcept>
-#include <string_view>
-#include <utility>
-#include <vector>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include "graph/shared_cost_solver.hpp"
 #include "support/solve_options.hpp"
-#include "support/street_map.hpp"
+#include "support/street_problem.hpp"
 
 namespace {
 
@@ -26,50 +21,12 @@ using namespace spadework;
 constexpr int kBadUse = 2;
 constexpr int kBug = 70;
 
-/// Money for a metre of trench, invented.
-constexpr std::array<std::pair<std::string_view, std::int64_t>, 7> kRates = {{{"verge", 15},
-                                                                              {"park", 20},
-                                                                              {"yard", 45},
-                                                                              {"paving", 45},
-                                                                              {"asphalt path", 80},
-                                                                              {"street", 120},
-                                                                              {"main road", 250}}};
-constexpr std::int64_t kThousandthsADecimetre = 100;  ///< Of a price for a metre: costs are thousandths of money.
-
 struct Options {
     bench::SiteSize size;
     int sites = 20;
     std::uint64_t first = 1;
     graph::SolveLimits limits;
 };
-
-std::int64_t rate_on(std::string_view ground) {
-    const auto rate = std::find_if(kRates.begin(), kRates.end(), [&](const auto& r) { return r.first == ground; });
-    if (rate == kRates.end()) throw std::logic_error(fmt::format("no price is invented for {}", ground));
-    return rate->second;
-}
-
-/// Lengths in decimetres; each building's cable costs between 0.70 and 8.00 a metre.
-graph::SharedCostProblem problem_of(const bench::StreetMap& map, bench::Dice& dice) {
-    graph::SharedCostProblem problem;
-    problem.vertex_count = static_cast<graph::VertexId>(map.places.size());
-    for (const bench::MapSegment& segment : map.segments) {
-        const bench::MapPlace& a = map.places[static_cast<std::size_t>(segment.from)];
-        const bench::MapPlace& b = map.places[static_cast<std::size_t>(segment.to)];
-        const auto east = static_cast<double>(a.x_dm - b.x_dm);
-        const auto north = static_cast<double>(a.y_dm - b.y_dm);
-        const auto length = static_cast<graph::Length>(std::llround(std::hypot(east, north)));
-        const graph::Cost opening =
-            (length * rate_on(segment.ground) + 10 * segment.crossing_charge) * kThousandthsADecimetre;
-        problem.edges.push_back({segment.from, segment.to, opening, length, 0});
-    }
-    for (std::size_t p = 0; p < map.places.size(); ++p) {
-        if (map.places[p].kind != bench::MapPlaceKind::building) continue;
-        problem.demands.push_back({static_cast<graph::VertexId>(p), dice.between(70, 800), 1});
-    }
-    problem.roots = {{map.hub_place, 0}};
-    return problem;
-}
 
 struct Tally {
     int proved = 0;
@@ -80,7 +37,7 @@ struct Tally {
 
 void solve_one(const Options& options, std::uint64_t site, Tally& tally) {
     bench::Dice dice(site);
-    const graph::SharedCostProblem problem = problem_of(bench::street_map(options.size, dice), dice);
+    const graph::SharedCostProblem problem = bench::street_problem(bench::street_map(options.size, dice), dice);
     const auto start = std::chrono::steady_clock::now();
     const graph::SharedCostSolution solution = graph::solve(problem, options.limits);
     const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;

@@ -23,7 +23,7 @@ void set_bounds(const SharedCostProblem& problem, SharedCostSolution& solution) 
 
 }  // namespace
 
-PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits) {
+PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans) {
     PricedSolution priced;
     SharedCostSolution& solution = priced.solution;
     solution.certificate.prices.resize(problem.demands.size());
@@ -31,6 +31,7 @@ PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimi
     if (!small) return priced;
     SolveRun run(problem, *small, limits);
     run.run();
+    if (plans == PlansBuilt::along_choices_too) run.try_choices();
     solution.plan = run.plan();
     priced.edge_use = run.edge_use();
     solution.certificate = run.certificate();

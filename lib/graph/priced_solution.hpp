@@ -13,7 +13,12 @@ struct PricedSolution {
     std::vector<double> edge_use;  ///< By edge, how much of it the averaged flows use, 0 to 1. Empty without a plan.
 };
 
+enum class PlansBuilt {
+    along_flows,
+    along_choices_too,  ///< Where prices leave a gap, of one root: see SolveRun::try_choices.
+};
+
 /// The problem is well formed and some path costs something.
-PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits);
+PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans);
 
 }  // namespace spadework::graph

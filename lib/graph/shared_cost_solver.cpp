@@ -33,7 +33,7 @@ SharedCostSolution solve(const SharedCostProblem& problem, const SolveLimits& li
     const SolveClock clock(limits.seconds);
     if (!well_formed(problem)) return empty_solution(problem);
     if (steiner::is_steiner_problem(problem)) return steiner::solve_steiner(problem, limits);
-    PricedSolution priced = solve_by_prices(problem, limits);
+    PricedSolution priced = solve_by_prices(problem, limits, PlansBuilt::along_choices_too);
     if (limits.most_splits > 0) return closed_by_splitting(problem, limits, clock, std::move(priced));
     return std::move(priced.solution);
 }

@@ -23,6 +23,7 @@ struct SolveLimits {
     /// How often a problem with a fixed root may be split in two where prices leave a gap: plans that use an edge, and
     /// plans that do not.
     int most_splits = 0;
+    double gap_unsplit = 0.0;  ///< A gap of no more, as target_gap counts it, is not worth a split.
     Cost bound_wanted = std::numeric_limits<Cost>::max();  ///< The work ends once the bound is so high.
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 #include "graph/construction.hpp"
 #include "graph/cost_lattice.hpp"
@@ -28,6 +29,12 @@ constexpr int kPassesWithoutDrop = 60;      ///< ... once prices that all have t
 constexpr std::size_t kFewDemands = 300;
 constexpr std::size_t kRegionDemands = 12;
 constexpr std::size_t kTriesForEachDemand = 4;
+
+constexpr std::array<double, 3> kDiscounts{0.97, 0.9,
+                                           0.7};  ///< Of the opening of what flows use, when plans are built.
+constexpr std::size_t kChoices = 32;              ///< Edges of which it is assumed that they are there, or are not.
+constexpr double kGapForChoices = 1e-4;  ///< A smaller share of the plan's value is not worth the time they take.
+constexpr double kUsedInPart = 0.05;     ///< Flows use so much of an edge in question, and leave as much unused.
 
 /// With many demands prices have far to go from where the dual ascent left them: long steps first, which shake the
 /// bound, then ever shorter ones, which settle it.
@@ -208,9 +215,10 @@ void SolveRun::plans_from_flows() {
     const std::vector<double> use = prices_->edge_use();
     if (neighbours_.empty()) neighbours_ = nearest_demands(network_, kRegionDemands);
     const bool few = network_.demand_at.size() <= kFewDemands;
+    const double discount = kDiscounts[plan_rounds_ % kDiscounts.size()];
     std::array<std::optional<TreeFound>, 3> found;
     team_.run(few ? 3 : 2, 1, [&](std::size_t task, std::size_t) {
-        found[task] = task == 0 ? *best_ : tree_along(use, task == 1 ? nearest_first : heaviest_first);
+        found[task] = task == 0 ? *best_ : tree_along(use, discount, task == 1 ? nearest_first : heaviest_first);
         if (task == 0 || !few) improve_regions(use, *found[task]);
     });
     for (auto& tree : found) {
@@ -220,13 +228,11 @@ void SolveRun::plans_from_flows() {
 }
 
 /// A tree built where edges that the flows use cost little to open.
-TreeFound SolveRun::tree_along(const std::vector<double>& use, DemandOrder order) const {
-    static constexpr std::array<double, 3> kDiscounts{0.97, 0.9, 0.7};
+TreeFound SolveRun::tree_along(const std::vector<double>& use, double discount, DemandOrder order) const {
     const std::size_t option = prices_->best_root();
     const VertexId root = network_.root_at[option];
     const std::vector<PathLength> to_root = shortest_reach(network_, {root});
     std::vector<double> opening = network_.opening;
-    const double discount = kDiscounts[plan_rounds_ % kDiscounts.size()];
     for (std::size_t e = 0; e < opening.size(); ++e)
         opening[e] *= 1.0 - discount * std::min(use[e], 1.0);
     RouteTree tree = joined_one_by_one(network_, root, opening, to_root, order(network_, to_root));
@@ -240,6 +246,47 @@ void SolveRun::improve_regions(const std::vector<double>& use, TreeFound& found)
     const std::size_t demands = network_.demand_at.size();
     const std::size_t tries = demands <= kFewDemands ? demands : kTriesForEachDemand * demands;
     found = with_regions_rebuilt(network_, {to_root, use, neighbours_}, found, tries, limits_.seed + plan_rounds_);
+}
+
+void SolveRun::try_choices() {
+    const bool few = network_.demand_at.size() <= kFewDemands;
+    if (network_.root_at.size() != 1 || network_.demand_at.empty() || !few) return;
+    const auto open = [&] { return aim() - prices_->best_bound() > kGapForChoices * static_cast<double>(plan_.value); };
+    if (!open()) return;
+    const std::vector<double> use = prices_->edge_use();
+    if (neighbours_.empty()) neighbours_ = nearest_demands(network_, kRegionDemands);
+    for (const EdgeId edge : half_used(use)) {
+        if (closed() || !open() || out_of_time()) return;
+        plan_time_.of(clock_, [&] { try_choice(edge, use); });
+    }
+}
+
+/// Edges that the flows use in part, those first where most opening cost is at stake.
+std::vector<EdgeId> SolveRun::half_used(const std::vector<double>& use) const {
+    std::vector<EdgeId> edges;
+    for (std::size_t e = 0; e < use.size(); ++e) {
+        if (use[e] > kUsedInPart && use[e] < 1.0 - kUsedInPart) edges.push_back(static_cast<EdgeId>(e));
+    }
+    std::ranges::stable_sort(edges, std::greater<>(),
+                             [&](EdgeId e) { return std::min(use[e], 1.0 - use[e]) * network_.opening[e]; });
+    edges.resize(std::min(edges.size(), kChoices));
+    return edges;
+}
+
+/// Trees along the flows as if the edge cost next to nothing, and as if it cost many times what it does.
+void SolveRun::try_choice(EdgeId edge, const std::vector<double>& use) {
+    constexpr double many_times = 50.0;
+    std::array<std::optional<TreeFound>, 4> found;
+    team_.run(found.size(), 1, [&](std::size_t task, std::size_t) {
+        std::vector<double> chosen = use;
+        chosen[edge] = task < 2 ? 1.0 : -many_times;
+        TreeFound tree = tree_along(chosen, kDiscounts.front(), task % 2 == 0 ? nearest_first : heaviest_first);
+        improve_regions(chosen, tree);
+        found[task] = std::move(tree);
+    });
+    for (auto& tree : found)
+        offer(std::move(*tree));
+    ++plan_rounds_;
 }
 
 std::vector<double> SolveRun::edge_use() const {

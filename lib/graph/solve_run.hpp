@@ -23,6 +23,10 @@ public:
     /// Finds a first plan, then raises the bound and improves the plan in turns.
     void run();
 
+    /// With one root and a gap left: looks for better plans by assuming of edges which flows use in part that they are
+    /// there, or are not. After `run`.
+    void try_choices();
+
     [[nodiscard]] const SharedCostPlan& plan() const { return plan_; }
     /// By edge of the original problem, how much of it the averaged flows use, 0 to 1. Before `certificate`.
     [[nodiscard]] std::vector<double> edge_use() const;
@@ -39,7 +43,9 @@ private:
     [[nodiscard]] bool few_enough_to_settle() const;
     void renew_plans_and_balls(int pass);
     void plans_from_flows();
-    [[nodiscard]] TreeFound tree_along(const std::vector<double>& use, DemandOrder order) const;
+    [[nodiscard]] TreeFound tree_along(const std::vector<double>& use, double discount, DemandOrder order) const;
+    [[nodiscard]] std::vector<EdgeId> half_used(const std::vector<double>& use) const;
+    void try_choice(EdgeId edge, const std::vector<double>& use);
     void improve_regions(const std::vector<double>& use, TreeFound& found) const;
     void rebuild_balls();
     void cool_down_in_time(int passes_done, double seconds_before);

@@ -61,10 +61,13 @@ public:
     }
 
 private:
-    [[nodiscard]] bool closed() const {
-        const Cost gap = best_.plan->value - best_.bound;
-        return gap <= 0 || static_cast<double>(gap) <= limits_.target_gap * static_cast<double>(best_.plan->value) ||
-               best_.bound >= limits_.bound_wanted;
+    [[nodiscard]] bool closed() const { return best_.bound >= wanted(); }
+
+    /// The bound at which the work ends.
+    [[nodiscard]] Cost wanted() const {
+        const double gap = std::max(limits_.target_gap, limits_.gap_unsplit);
+        const auto left = static_cast<Cost>(gap * static_cast<double>(best_.plan->value));
+        return std::min(best_.plan->value - left, limits_.bound_wanted);
     }
 
     bool out_of_time() {
@@ -80,9 +83,9 @@ private:
         const EdgeId edge = half_used(*lowest);
         if (edge < 0) return false;
         std::array<Part, 2> halves{half(*lowest, edge, true), half(*lowest, edge, false)};
-        const Cost wanted = std::min(best_.plan->value, limits_.bound_wanted);
+        const Cost enough = wanted();
         std::array<SharedCostSolution, 2> solutions;
-        team_.run(2, 1, [&](std::size_t i, std::size_t) { solutions[i] = bounded(halves[i], *lowest, wanted); });
+        team_.run(2, 1, [&](std::size_t i, std::size_t) { solutions[i] = bounded(halves[i], *lowest, enough); });
         for (SharedCostSolution& solution : solutions)
             offer(std::move(solution.plan));
         if (std::min(halves[0].bound, halves[1].bound) < lowest->bound) {
@@ -134,8 +137,9 @@ private:
         limits.threads = 1;
         limits.seconds = clock_.left();
         limits.progress = &progress_;
+        limits.target_gap = 0.0;  // What is wanted leaves the gap already.
         limits.bound_wanted = wanted - half.opened;
-        PricedSolution priced = solve_by_prices(rest, limits);
+        PricedSolution priced = solve_by_prices(rest, limits, PlansBuilt::along_flows);
         half.proof.prices = std::move(priced.solution.certificate.prices);
         half.proof.parts = priced.solution.certificate.parts;
         half.edge_use = std::move(priced.edge_use);

@@ -151,6 +151,19 @@ TEST_CASE("an edge that plans of a part use may not be paid for again by prices"
     CHECK(!bound_proved(problem, certificate));
 }
 
+TEST_CASE("a gap that is not worth a split is left") {
+    for_split_problems(effort(1500), 4, [](const SharedCostProblem& problem, const SharedCostSolution& best) {
+        SolveLimits limits = with_splits(100);
+        limits.gap_unsplit = 1.0;
+        const SharedCostSolution none = solve(problem, limits);
+        CHECK(none.certificate.splits.empty());
+        limits.gap_unsplit = static_cast<double>(best.bound - none.bound) / 2.0 / static_cast<double>(best.plan->value);
+        const SharedCostSolution some = solve(problem, limits);
+        CHECK(some.bound >= (none.bound + best.bound) / 2);
+        CHECK(some.certificate.splits.size() <= best.certificate.splits.size());
+    });
+}
+
 TEST_CASE("limits on splits, a wanted bound and several roots are heeded") {
     Dice dice(4);
     for (int i = 0; i < effort(300); ++i) {
