@@ -7,6 +7,7 @@
 
 #include "certificate/edge_check.hpp"
 #include "certificate/edge_distances.hpp"
+#include "certificate/priced_bound.hpp"
 #include "rates/cable_rates.hpp"
 #include "rates/cheapest_cover.hpp"
 
@@ -89,21 +90,24 @@ struct Beginning {
     }
 };
 
-/// One set of prices and one root.
+/// The plans of some prices from one root.
 class BoughtBound {
 public:
-    BoughtBound(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence, std::size_t set,
-                std::size_t root)
+    BoughtBound(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence,
+                const PricedPlans& plans, std::size_t root)
         : scenario_(scenario),
           figures_(figures),
           evidence_(evidence),
-          prices_(evidence.prices[set]),
+          plans_(plans),
+          prices_(*plans.prices),
           root_(evidence.roots[root].at),
           coil_at_root_(half_coils_by_place(scenario)[static_cast<std::size_t>(root_)]),
           real_(real_edges(scenario, evidence, Coils::charged)),
-          distances_(scenario, evidence.edges),
+          distances_(scenario, evidence.edges, plans.closed),
+          all_distances_(scenario, evidence.edges),
           out_of_(scenario.places.size()) {
         for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
+            if (plans.closed[e]) continue;
             const Segment& segment = scenario.segments[static_cast<std::size_t>(evidence.edges[e].segment)];
             out_of_[static_cast<std::size_t>(segment.from)].push_back({segment.to, e, 0});
             out_of_[static_cast<std::size_t>(segment.to)].push_back({segment.from, e, 1});
@@ -116,24 +120,24 @@ public:
         Wide rebate = 0;
         for (const CertifiedEdge& edge : evidence_.edges)
             rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
-        Wide sum = (static_cast<Wide>(figures_.beside[p].minor()) * units() - rebate) * evidence_.parts;
+        Wide sum = (static_cast<Wide>(figures_.beside[p].minor()) * units() + plans_.opened - rebate) * plans_.parts;
         std::vector<Wide> beyond;
         std::vector<Wide> lengths;
         for (std::size_t d = 0; d < evidence_.demands.size(); ++d) {
             const auto charged = by_charges(d, figures_.cables[d]);
             if (!charged) return std::nullopt;
             sum += *charged;
-            const Wide counted = static_cast<Wide>(figures_.counted[p][d].minor()) * units() * evidence_.parts;
+            const Wide counted = static_cast<Wide>(figures_.counted[p][d].minor()) * units() * plans_.parts;
             beyond.push_back(beyond_charges(d, figures_.cables[d], *charged + counted));
-            const Wide charge = static_cast<Wide>(evidence_.demands[d].weight) * evidence_.parts;
+            const Wide charge = static_cast<Wide>(evidence_.demands[d].weight) * plans_.parts;
             lengths.push_back(charge > 0 && beyond[d] > 0 ? std::min(most_length, beyond[d] / charge + 1) : 0);
         }
         lengths = shared_out(evidence_, prices_, lengths);
         for (std::size_t d = 0; d < beyond.size(); ++d) {
             const Wide most = static_cast<Wide>(evidence_.demands[d].weight) * lengths[d] - 1;
-            sum += std::clamp<Wide>(most * evidence_.parts, 0, beyond[d]);
+            sum += std::clamp<Wide>(most * plans_.parts, 0, beyond[d]);
         }
-        return Money::from_minor(static_cast<std::int64_t>(std::max<Wide>(0, sum) / evidence_.parts / units()));
+        return Money::from_minor(static_cast<std::int64_t>(std::max<Wide>(0, sum) / plans_.parts / units()));
     }
 
 private:
@@ -147,7 +151,7 @@ private:
 
     /// Cable by the metre and passage, without prices, in parts.
     [[nodiscard]] Wide by_the_metre(const LeastCable& cable, std::size_t e) const {
-        return real_charge(cable, real_[e], evidence_.units_a_minor) * evidence_.parts;
+        return real_charge(cable, real_[e], evidence_.units_a_minor) * plans_.parts;
     }
 
     /// What is left of charges in parts: of edges without demand's prices; `of_edge` in both directions alike.
@@ -165,15 +169,15 @@ private:
     [[nodiscard]] std::optional<Wide> by_charges(std::size_t d, const LeastCable& cable) const {
         const graph::Demand& demand = evidence_.demands[d];
         const auto charged = [&](std::size_t e) {
-            return static_cast<Wide>(demand.weight) * evidence_.edges[e].length * evidence_.parts;
+            return static_cast<Wide>(demand.weight) * evidence_.edges[e].length * plans_.parts;
         };
         const auto left = [&](std::size_t e) { return std::max<Wide>(0, by_the_metre(cable, e) - charged(e)); };
         DirectedCharges priced = charges(charged);
         add_prices(prices_[d], priced);
         const auto way = distances_.to(demand.at, priced)[static_cast<std::size_t>(root_)];
-        const auto left_out = distances_.to(demand.at, charges(left))[static_cast<std::size_t>(root_)];
+        const auto left_out = all_distances_.to(demand.at, charges(left))[static_cast<std::size_t>(root_)];
         if (!way || !left_out) return std::nullopt;
-        return *way + *left_out - half_coil_price(cable) * units() * evidence_.parts;
+        return *way + *left_out - half_coil_price(cable) * units() * plans_.parts;
     }
 
     /// What the demand's cable, as it is bought, costs on its cheapest way beyond that, in parts.
@@ -198,7 +202,7 @@ private:
         DirectedCharges along = charges([&](std::size_t e) { return by_the_metre(cable, e); });
         Search search{cable,
                       evidence_.demands[d].at,
-                      charges([&](std::size_t e) { return cable.pieces * real_[e].passage * evidence_.parts; }),
+                      charges([&](std::size_t e) { return cable.pieces * real_[e].passage * plans_.parts; }),
                       {}};
         add_prices(prices_[d], along);
         add_prices(prices_[d], search.beside);
@@ -216,13 +220,13 @@ private:
     [[nodiscard]] Beginning begun(const Search& search, Wide cost, std::int64_t millimetres, PlaceIndex at) const {
         const Wide metres = static_cast<Wide>(search.cable.thousandths_a_metre) * (millimetres - coil_at_root_);
         const Wide ends = (static_cast<Wide>(search.cable.ends) - most_cables(search.cable)) * units() - 1;
-        const Wide so_far = cost + (metres * units() / 1'000'000 + ends) * evidence_.parts;
+        const Wide so_far = cost + (metres * units() / 1'000'000 + ends) * plans_.parts;
         return {so_far + *search.rest[static_cast<std::size_t>(at)], cost, millimetres, at};
     }
 
     [[nodiscard]] Wide whole_cost(const Search& search, const Beginning& whole) const {
         const std::int64_t length = std::max<std::int64_t>(0, whole.millimetres - coil_at_root_);
-        return whole.cost + price_bought(scenario_, search.cable.strands, length) * units() * evidence_.parts;
+        return whole.cost + price_bought(scenario_, search.cable.strands, length) * units() * plans_.parts;
     }
 
     /// The cheapest way of the demand's cable as it is bought, prices on its way included, in parts.
@@ -258,21 +262,39 @@ private:
     const Scenario& scenario_;
     const FanOutFigures& figures_;
     const RoutesEvidence& evidence_;
+    const PricedPlans& plans_;
     const graph::EdgePriceSet& prices_;
     PlaceIndex root_;
     std::int64_t coil_at_root_;  ///< Half a coil where it is a handhole: no cable leaves one there.
     std::vector<RealEdge> real_;
     EdgeDistances distances_;
+    EdgeDistances all_distances_;           ///< Over closed edges too: for what the evidence counts of all plans.
     std::vector<std::vector<Hop>> out_of_;  ///< By place.
 };
 
 }  // namespace
 
 std::optional<Money> bought_bound(const Scenario& scenario, const FanOutFigures& figures,
-                                  const RoutesEvidence& evidence, std::size_t set, std::size_t root) {
+                                  const RoutesEvidence& evidence, const PricedPlans& plans, std::size_t root) {
     const auto passes = [](const CertifiedEdge& edge) { return edge.passage != 0; };
     if (std::ranges::any_of(evidence.edges, passes)) return std::nullopt;
-    return BoughtBound(scenario, figures, evidence, set, root).run();
+    return BoughtBound(scenario, figures, evidence, plans, root).run();
+}
+
+std::optional<Money> bought_bound_by_splits(const Scenario& scenario, const FanOutFigures& figures,
+                                            const RoutesEvidence& evidence, std::size_t root, Money wanted) {
+    std::optional<Money> least;
+    for (const graph::PartProof& part : evidence.splits) {
+        const PricedPlans plans = plans_of(evidence, part);
+        auto bound = direct_bounds(scenario, evidence, plans)[root];
+        if (!bound) continue;  // No plan has these choices.
+        if (*bound < wanted) {
+            const auto as_bought = bought_bound(scenario, figures, evidence, plans, root);
+            if (as_bought) bound = std::max(*bound, *as_bought);
+        }
+        least = std::min(least.value_or(*bound), *bound);
+    }
+    return least;
 }
 
 }  // namespace spadework::certificate

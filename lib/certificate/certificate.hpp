@@ -43,6 +43,15 @@
 //    ends and joints. So much more may be counted as leaves S_a / k_a + S_b / k_b below twice the `length` of every
 //    edge on which demands a and b have prices in opposite directions, for S what is counted more and k a demand's
 //    charge (`weight`) a unit of `length`. layout/bought_bound.hpp says why.
+// 7. Splits. Evidence may have `splits`: parts into which all plans are split by whether they use an edge, again and
+//    again (Land and Doig 1960). A part has its `choices`, pairs of edge and 1 where all its plans use that edge or 0
+//    where none does, and `parts` and `prices` of its own. The parts are all plans where there is one part without
+//    choices, or where all begin with the same edge, and both those that use it and those that do not are, from their
+//    next choice on, all plans again; no part chooses an edge twice. Steps 3 to 6 are taken for each part: edges in use
+//    have an opening of 0, and what opening them really costs is added to what routes cost; no path leads over edges
+//    out of use, whose figures count towards step 4's divisor all the same. Part by part the more of steps 5 and 6
+//    counts, a part in which some demand cannot be reached from the root has no plans, and the least over the parts is
+//    proved of the root.
 //
 // Evidence of `trunks` (layouts with any number of enclosures) and of `chains` has edges, a constant and prices of the
 // same kind and is checked in the same order, with rules of its own for what the prices prove:

@@ -7,8 +7,13 @@
 namespace spadework::certificate {
 
 EdgeDistances::EdgeDistances(const Scenario& scenario, const std::vector<CertifiedEdge>& edges)
+    : EdgeDistances(scenario, edges, std::vector<char>(edges.size(), 0)) {}
+
+EdgeDistances::EdgeDistances(const Scenario& scenario, const std::vector<CertifiedEdge>& edges,
+                             const std::vector<char>& closed)
     : into_(scenario.places.size()) {
     for (std::size_t e = 0; e < edges.size(); ++e) {
+        if (closed[e]) continue;
         const Segment& segment = scenario.segments[static_cast<std::size_t>(edges[e].segment)];
         into_[static_cast<std::size_t>(segment.to)].push_back({segment.from, e, 0});
         into_[static_cast<std::size_t>(segment.from)].push_back({segment.to, e, 1});

@@ -23,6 +23,9 @@ class EdgeDistances {
 public:
     EdgeDistances(const Scenario& scenario, const std::vector<CertifiedEdge>& edges);
 
+    /// Nothing passes an edge that is closed.
+    EdgeDistances(const Scenario& scenario, const std::vector<CertifiedEdge>& edges, const std::vector<char>& closed);
+
     /// What the cheapest path from each place to the target costs; nothing where there is none.
     [[nodiscard]] std::vector<std::optional<Wide>> to(PlaceIndex target, const DirectedCharges& charges) const;
 

@@ -53,25 +53,26 @@ std::vector<Wide> claimed(const RoutesEvidence& evidence, const graph::EdgePrice
 
 /// What the demand pays for passing each edge, its prices included, in parts.
 DirectedCharges charges_of(const RoutesEvidence& evidence, const graph::Demand& demand,
-                           const std::vector<graph::EdgePrice>& prices) {
+                           const std::vector<graph::EdgePrice>& prices, std::int64_t parts) {
     DirectedCharges charges;
     for (const CertifiedEdge& edge : evidence.edges) {
         const Wide cable =
             static_cast<Wide>(demand.weight) * edge.length + static_cast<Wide>(demand.multiplicity) * edge.passage;
-        charges[0].push_back(std::min(cable, most_charge) * evidence.parts);
+        charges[0].push_back(std::min(cable, most_charge) * parts);
     }
     charges[1] = charges[0];
     add_prices(prices, charges);
     return charges;
 }
 
-/// Of every plan's cost less its root's, in solver units, a divisor.
-Wide common_divisor(const RoutesEvidence& evidence) {
+/// Of what every plan costs less its root and the edges that all such plans use, in solver units, a divisor.
+Wide common_divisor(const RoutesEvidence& evidence, const PricedPlans& plans) {
     graph::Cost opening = 0;
     graph::Cost length = 0;
     graph::Cost passage = 0;
+    for (const graph::Cost one : plans.openings)
+        opening = std::gcd(opening, one);
     for (const CertifiedEdge& edge : evidence.edges) {
-        opening = std::gcd(opening, edge.opening);
         length = std::gcd(length, edge.length);
         passage = std::gcd(passage, edge.passage);
     }
@@ -89,64 +90,91 @@ Wide common_divisor(const RoutesEvidence& evidence) {
     return divisor == 0 || divisor > most_charge ? 1 : divisor;
 }
 
-/// For each root the best set's sum of distances, in parts; nothing where some demand has no way.
-std::vector<std::optional<Wide>> best_sums(const Scenario& scenario, const RoutesEvidence& evidence) {
-    const EdgeDistances paths(scenario, evidence.edges);
-    std::vector<std::optional<Wide>> best(evidence.roots.size(), Wide{0});
-    for (const graph::EdgePriceSet& set : evidence.prices) {
-        std::vector<std::optional<Wide>> sums(evidence.roots.size(), Wide{0});
-        for (std::size_t d = 0; d < evidence.demands.size(); ++d) {
-            const graph::Demand& demand = evidence.demands[d];
-            const auto distances = paths.to(demand.at, charges_of(evidence, demand, set[d]));
-            for (std::size_t r = 0; r < sums.size(); ++r) {
-                const auto& way = distances[static_cast<std::size_t>(evidence.roots[r].at)];
-                if (!way) sums[r].reset();
-                if (sums[r]) *sums[r] += *way;
-            }
-        }
+/// For each root the sum of all demands' distances, in parts; nothing where some demand has no way.
+std::vector<std::optional<Wide>> sums_of(const Scenario& scenario, const RoutesEvidence& evidence,
+                                         const PricedPlans& plans) {
+    const EdgeDistances paths(scenario, evidence.edges, plans.closed);
+    std::vector<std::optional<Wide>> sums(evidence.roots.size(), Wide{0});
+    for (std::size_t d = 0; d < evidence.demands.size(); ++d) {
+        const graph::Demand& demand = evidence.demands[d];
+        const auto distances = paths.to(demand.at, charges_of(evidence, demand, (*plans.prices)[d], plans.parts));
         for (std::size_t r = 0; r < sums.size(); ++r) {
-            if (!sums[r]) best[r].reset();
-            if (best[r]) best[r] = std::max(*best[r], *sums[r]);
+            const auto& way = distances[static_cast<std::size_t>(evidence.roots[r].at)];
+            if (!way) sums[r].reset();
+            if (sums[r]) *sums[r] += *way;
         }
     }
-    return best;
+    return sums;
+}
+
+/// Why the prices of some plans may not be as they are.
+std::string fault_of(const Scenario& scenario, const RoutesEvidence& evidence, const PricedPlans& plans) {
+    if (plans.prices->size() != evidence.demands.size()) {
+        return fmt::format("a set of prices is for {} demands, not {}", plans.prices->size(), evidence.demands.size());
+    }
+    const std::vector<Wide> claims = claimed(evidence, *plans.prices);
+    for (std::size_t e = 0; e < claims.size(); ++e) {
+        if (claims[e] <= static_cast<Wide>(plans.parts) * plans.openings[e]) continue;
+        const CertifiedEdge& edge = evidence.edges[e];
+        return fmt::format("the prices on segment {}, way {}, come to more than its opening of {}",
+                           scenario.segments[static_cast<std::size_t>(edge.segment)].id, edge.way, plans.openings[e]);
+    }
+    return "";
 }
 
 }  // namespace
 
 std::string price_fault(const Scenario& scenario, const RoutesEvidence& evidence) {
-    for (const graph::EdgePriceSet& set : evidence.prices) {
-        if (set.size() != evidence.demands.size()) {
-            return fmt::format("a set of prices is for {} demands, not {}", set.size(), evidence.demands.size());
-        }
-        const std::vector<Wide> claims = claimed(evidence, set);
-        for (std::size_t e = 0; e < claims.size(); ++e) {
-            const CertifiedEdge& edge = evidence.edges[e];
-            if (claims[e] <= static_cast<Wide>(evidence.parts) * edge.opening) continue;
-            return fmt::format("the prices on segment {}, way {}, come to more than its opening of {}",
-                               scenario.segments[static_cast<std::size_t>(edge.segment)].id, edge.way, edge.opening);
-        }
-    }
-    return "";
+    std::string fault = split_fault(evidence);
+    for (std::size_t set = 0; set < evidence.prices.size() && fault.empty(); ++set)
+        fault = fault_of(scenario, evidence, all_plans(evidence, set));
+    for (std::size_t part = 0; part < evidence.splits.size() && fault.empty(); ++part)
+        fault = fault_of(scenario, evidence, plans_of(evidence, evidence.splits[part]));
+    return fault;
 }
 
-std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence) {
+std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence,
+                                                const PricedPlans& plans) {
     Wide rebate = 0;
     for (const CertifiedEdge& edge : evidence.edges)
         rebate += static_cast<Wide>(edge.room_price) * std::max(0, edge.room);
-    const Wide step = common_divisor(evidence);
-    const Wide unit = step * evidence.parts;
-    const std::vector<std::optional<Wide>> sums = best_sums(scenario, evidence);
+    const Wide step = common_divisor(evidence, plans);
+    const Wide unit = step * plans.parts;
+    const std::vector<std::optional<Wide>> sums = sums_of(scenario, evidence, plans);
     std::vector<std::optional<Money>> bounds;
     for (std::size_t r = 0; r < sums.size(); ++r) {
         bounds.emplace_back();
         if (!sums[r]) continue;
-        const Wide routes = (*sums[r] + unit - 1) / unit * step + evidence.roots[r].cost - rebate;
+        const Wide routes = (*sums[r] + unit - 1) / unit * step + plans.opened + evidence.roots[r].cost - rebate;
         const Wide whole = std::clamp<Wide>(routes, 0, most_money * evidence.units_a_minor) / evidence.units_a_minor;
         const Wide direct = evidence.constant.minor() + whole;
         bounds.back() = Money::from_minor(static_cast<std::int64_t>(std::min(direct, most_money)));
     }
     return bounds;
+}
+
+std::vector<std::optional<Money>> direct_bounds(const Scenario& scenario, const RoutesEvidence& evidence) {
+    std::vector<std::optional<Money>> best(evidence.roots.size(), evidence.constant);
+    std::vector<char> no_plan(evidence.roots.size(), 0);
+    for (std::size_t set = 0; set < evidence.prices.size(); ++set) {
+        const auto bounds = direct_bounds(scenario, evidence, all_plans(evidence, set));
+        for (std::size_t r = 0; r < best.size(); ++r) {
+            if (!bounds[r]) no_plan[r] = 1;
+            if (bounds[r]) best[r] = std::max(*best[r], *bounds[r]);
+        }
+    }
+    std::vector<std::optional<Money>> least(evidence.roots.size());  // Of the parts; nothing where none has a plan.
+    for (const graph::PartProof& part : evidence.splits) {
+        const auto bounds = direct_bounds(scenario, evidence, plans_of(evidence, part));
+        for (std::size_t r = 0; r < least.size(); ++r) {
+            if (bounds[r]) least[r] = std::min(least[r].value_or(*bounds[r]), *bounds[r]);
+        }
+    }
+    for (std::size_t r = 0; r < best.size(); ++r) {
+        if (least[r]) best[r] = std::max(*best[r], *least[r]);
+        if (no_plan[r] || (!evidence.splits.empty() && !least[r])) best[r].reset();
+    }
+    return best;
 }
 
 }  // namespace spadework::certificate

@@ -38,11 +38,14 @@ public:
     void raise(const Scenario& scenario, const FanOutFigures& figures, const RoutesEvidence& evidence, Money wanted) {
         for (std::size_t r = 0; r < evidence.roots.size(); ++r) {
             Place& place = places_[evidence.roots[r].at];
-            for (std::size_t set = 0; set < evidence.prices.size(); ++set) {
-                if (place.no_plan || !place.bound || *place.bound >= wanted) break;
-                const auto bound = bought_bound(scenario, figures, evidence, set, r);
+            const auto is_short = [&] { return !place.no_plan && place.bound && *place.bound < wanted; };
+            for (std::size_t set = 0; set < evidence.prices.size() && is_short(); ++set) {
+                const auto bound = bought_bound(scenario, figures, evidence, all_plans(evidence, set), r);
                 if (bound) place.bound = std::max(*place.bound, *bound);
             }
+            if (!is_short()) continue;
+            const auto bound = bought_bound_by_splits(scenario, figures, evidence, r, wanted);
+            if (bound) place.bound = std::max(*place.bound, *bound);
         }
     }
 

@@ -100,8 +100,37 @@ std::vector<CertifiedEdge> read_edges(const JsonValue& value, const Scenario& sc
     return edges;
 }
 
+/// Pairs of edge and whether it is used.
+std::vector<graph::EdgeChoice> read_choices(const JsonValue& value, std::size_t edges, Problems& problems) {
+    const std::vector<std::int64_t> list = numbers(value, {0, 1'000'000'000}, problems);
+    std::vector<graph::EdgeChoice> choices;
+    if (list.size() % 2 != 0) problems.add(value, in_words(value), "pairs of edge and 1 where it is used, else 0");
+    for (std::size_t i = 0; i + 1 < list.size(); i += 2) {
+        if (list[i] >= static_cast<std::int64_t>(edges) || list[i + 1] > 1) {
+            problems.add(value, fmt::format("edge {}, use {}", list[i], list[i + 1]),
+                         fmt::format("edges from 0 to {}, uses 0 or 1", edges - 1));
+            return {};
+        }
+        choices.push_back({static_cast<graph::EdgeId>(list[i]), list[i + 1] == 1});
+    }
+    return choices;
+}
+
+void read_splits(const JsonValue& value, RoutesEvidence& evidence, Problems& problems) {
+    if (value.kind == JsonKind::null) return;
+    for (const JsonValue& item : items(value, problems)) {
+        const Fields fields(item, {"choices", "parts", "prices"}, problems);
+        graph::PartProof part;
+        part.choices = read_choices(fields["choices"], evidence.edges.size(), problems);
+        part.parts = whole(fields["parts"], {1, most_parts}, problems);
+        part.prices = read_price_set(fields["prices"], evidence.edges.size(), evidence.demands.size(), problems);
+        evidence.splits.push_back(std::move(part));
+    }
+}
+
 RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, Problems& problems) {
-    const Fields fields(value, {"constant", "units_a_minor", "edges", "demands", "roots", "parts", "prices"}, problems);
+    const Fields fields(value, {"constant", "units_a_minor", "edges", "demands", "roots", "parts", "prices"}, problems,
+                        {"splits"});
     RoutesEvidence evidence;
     evidence.constant = Money::from_minor(whole(fields["constant"], any_money, problems));
     evidence.units_a_minor = whole(fields["units_a_minor"], {1, most_units_a_minor}, problems);
@@ -112,6 +141,7 @@ RoutesEvidence read_evidence(const JsonValue& value, const Scenario& scenario, P
     for (const JsonValue& set : items(fields["prices"], problems)) {
         evidence.prices.push_back(read_price_set(set, evidence.edges.size(), evidence.demands.size(), problems));
     }
+    read_splits(fields["splits"], evidence, problems);
     return evidence;
 }
 

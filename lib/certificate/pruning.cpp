@@ -1,7 +1,9 @@
 #include "certificate/pruning.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <set>
+#include <utility>
 
 #include "certificate/priced_bound.hpp"
 
@@ -9,26 +11,41 @@ namespace spadework::certificate {
 
 namespace {
 
-/// One set of prices, and the places for which it proves the bound.
+/// One set of prices, or all parts that plans are split into, and the places for which it proves the bound.
 struct PricedSet {
     std::size_t evidence = 0;
-    std::size_t set = 0;
+    std::optional<std::size_t> set;  ///< Nothing for the parts.
     std::set<PlaceIndex> settles;
 };
 
-RoutesEvidence with_sets(const RoutesEvidence& evidence, std::vector<graph::EdgePriceSet> sets) {
+/// What of a piece of evidence stays.
+struct Kept {
+    std::vector<graph::EdgePriceSet> sets;
+    std::vector<graph::PartProof> splits;
+};
+
+RoutesEvidence with(const RoutesEvidence& evidence, Kept kept) {
     RoutesEvidence some = evidence;
-    some.prices = std::move(sets);
+    some.prices = std::move(kept.sets);
+    some.splits = std::move(kept.splits);
     return some;
+}
+
+Kept of_set(const RoutesEvidence& evidence, const std::optional<std::size_t>& set) {
+    if (set) return {{evidence.prices[*set]}, {}};
+    return {{}, evidence.splits};
 }
 
 std::vector<PricedSet> priced_sets(const Scenario& scenario, const BoundCertificate& proof, Money direct_bound) {
     std::vector<PricedSet> all;
     for (std::size_t e = 0; e < proof.routes.size(); ++e) {
         const RoutesEvidence& evidence = *proof.routes[e];
-        for (std::size_t s = 0; s < evidence.prices.size(); ++s) {
-            PricedSet one{e, s, {}};
-            const auto bounds = direct_bounds(scenario, with_sets(evidence, {evidence.prices[s]}));
+        std::vector<std::optional<std::size_t>> sets(evidence.splits.empty() ? 0 : 1);
+        for (std::size_t s = 0; s < evidence.prices.size(); ++s)
+            sets.emplace_back(s);
+        for (const auto& set : sets) {
+            PricedSet one{e, set, {}};
+            const auto bounds = direct_bounds(scenario, with(evidence, of_set(evidence, set)));
             for (std::size_t r = 0; r < bounds.size(); ++r) {
                 if (!bounds[r] || *bounds[r] >= direct_bound) one.settles.insert(evidence.roots[r].at);
             }
@@ -52,7 +69,7 @@ BoundCertificate pruned(const Scenario& scenario, const BoundCertificate& proof,
         for (const graph::RootOption& root : evidence->roots)
             open.insert(root.at);
     }
-    std::vector<std::vector<graph::EdgePriceSet>> kept(proof.routes.size());
+    std::vector<Kept> kept(proof.routes.size());
     while (!open.empty()) {
         const auto best = std::max_element(all.begin(), all.end(), [&](const PricedSet& a, const PricedSet& b) {
             return count_new(a, open) < count_new(b, open);
@@ -60,16 +77,18 @@ BoundCertificate pruned(const Scenario& scenario, const BoundCertificate& proof,
         if (best == all.end() || count_new(*best, open) == 0) return proof;
         for (const PlaceIndex place : best->settles)
             open.erase(place);
-        kept[best->evidence].push_back(proof.routes[best->evidence]->prices[best->set]);
+        const RoutesEvidence& evidence = *proof.routes[best->evidence];
+        Kept& more = kept[best->evidence];
+        if (best->set) more.sets.push_back(evidence.prices[*best->set]);
+        if (!best->set) more.splits = evidence.splits;
     }
     BoundCertificate result;
     result.contained_in = proof.contained_in;
     result.chains = proof.chains;
     if (proof.trunks) result.trunks = pruned(scenario, *proof.trunks, direct_bound);
     for (std::size_t e = 0; e < kept.size(); ++e) {
-        if (kept[e].empty()) continue;
-        result.routes.push_back(
-            std::make_shared<const RoutesEvidence>(with_sets(*proof.routes[e], std::move(kept[e]))));
+        if (kept[e].sets.empty() && kept[e].splits.empty()) continue;
+        result.routes.push_back(std::make_shared<const RoutesEvidence>(with(*proof.routes[e], std::move(kept[e]))));
     }
     return result;
 }

@@ -89,6 +89,25 @@ void write_edges(JsonWriter& json, const Scenario& scenario, const std::vector<C
     json.end();
 }
 
+void write_splits(JsonWriter& json, const std::vector<graph::PartProof>& splits) {
+    if (splits.empty()) return;
+    json.key("splits").begin_list();
+    for (const graph::PartProof& part : splits) {
+        json.begin_object();
+        json.key("choices").begin_list(Shape::one_line);
+        for (const graph::EdgeChoice choice : part.choices) {
+            json.whole(choice.edge);
+            json.whole(choice.used ? 1 : 0);
+        }
+        json.end();
+        json.key("parts").whole(part.parts);
+        json.key("prices");
+        write_price_set(json, part.prices);
+        json.end();
+    }
+    json.end();
+}
+
 void write_evidence(JsonWriter& json, const Scenario& scenario, const RoutesEvidence& evidence) {
     json.begin_object();
     json.key("constant").whole(evidence.constant.minor());
@@ -101,6 +120,7 @@ void write_evidence(JsonWriter& json, const Scenario& scenario, const RoutesEvid
     for (const graph::EdgePriceSet& set : evidence.prices)
         write_price_set(json, set);
     json.end();
+    write_splits(json, evidence.splits);
     json.end();
 }
 

@@ -22,16 +22,6 @@ struct Part {
     std::vector<EdgeId> given_up;  ///< Splits by these edges prove less than is proved without.
 };
 
-/// The problem that is left of a part, its opened edges for nothing and those out of use made loops.
-SharedCostProblem rest_of(const SharedCostProblem& problem, const std::vector<EdgeChoice>& choices) {
-    SharedCostProblem rest = problem;
-    for (const EdgeChoice choice : choices) {
-        SharedCostEdge& edge = rest.edges[choice.edge];
-        choice.used ? edge.opening = 0 : edge.head = edge.tail;
-    }
-    return rest;
-}
-
 class Splitting {
 public:
     Splitting(const SharedCostProblem& problem, const SolveLimits& limits, const SolveClock& clock,
@@ -179,6 +169,15 @@ private:
 };
 
 }  // namespace
+
+SharedCostProblem rest_of(const SharedCostProblem& problem, const std::vector<EdgeChoice>& choices) {
+    SharedCostProblem rest = problem;
+    for (const EdgeChoice choice : choices) {
+        SharedCostEdge& edge = rest.edges[choice.edge];
+        choice.used ? edge.opening = 0 : edge.head = edge.tail;
+    }
+    return rest;
+}
 
 SharedCostSolution closed_by_splitting(const SharedCostProblem& problem, const SolveLimits& limits,
                                        const SolveClock& clock, PricedSolution priced) {

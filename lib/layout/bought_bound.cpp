@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "graph/saturating.hpp"
+#include "graph/splitting.hpp"
 #include "graph/stepped_ways.hpp"
 #include "strands/strand_need.hpp"
 
@@ -224,15 +225,50 @@ private:
     graph::ArcCosts costs_;
 };
 
+/// What a part's prices prove of the problem that it leaves: what all its plans open is in the root's cost.
+ProvedProblem proved_of(const ProvedProblem& proof, const graph::PartProof& part) {
+    ProvedProblem of_part{
+        graph::rest_of(proof.problem, part.choices), {part.prices, {}, part.parts, {}}, proof.left_out};
+    for (const graph::EdgeChoice choice : part.choices) {
+        if (!choice.used) continue;
+        for (graph::RootOption& root : of_part.problem.roots)
+            root.cost = graph::add(root.cost, proof.problem.edges[static_cast<std::size_t>(choice.edge)].opening);
+    }
+    return of_part;
+}
+
+/// The least over the parts that plans are split into of what is proved of each; 0 where they are not split. A part
+/// that is proved to be dearer than `enough` is not looked at further.
+Cost bound_by_splits(const graph::SharedCostProblem& problem, const BoughtCables& cables, std::size_t root,
+                     const ProvedProblem& proof, Cost enough, const graph::pair_routes::StopRule& time) {
+    Cost least = proof.certificate.splits.empty() ? 0 : kLargestCost;
+    for (const graph::PartProof& part : proof.certificate.splits) {
+        const ProvedProblem of_part = proved_of(proof, part);
+        const PriceSet set = best_sets(of_part, {problem.roots[root].at}).front();
+        if (set.proof == nullptr) return 0;
+        Cost bound = set.bound;
+        if (bound <= enough) {
+            const graph::SharedCostProblem rest = graph::rest_of(problem, part.choices);
+            bound = BoughtBound(rest, cables, cables.roots[root], set).run(time);
+        }
+        least = std::min(least, bound);
+    }
+    return least;
+}
+
+/// What plans may cost that are of interest yet: cables as they are bought cost a little more than by the metre.
+Cost a_little_beyond(Cost value) {
+    return value + value / 1000;
+}
+
 /// The roots with the lowest bounds, lowest first: those that the plan's value leaves a chance, some at most.
 std::vector<std::size_t> roots_in_question(const MeasuredSolution& solution) {
     constexpr std::size_t most_roots = 40;
     std::vector<std::size_t> order(solution.root_bounds.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::ranges::stable_sort(order, {}, [&](std::size_t r) { return solution.root_bounds[r]; });
-    const auto beyond = std::ranges::find_if(order, [&](std::size_t r) {
-        return solution.root_bounds[r] > solution.plan->value + solution.plan->value / 1000;
-    });
+    const auto beyond = std::ranges::find_if(
+        order, [&](std::size_t r) { return solution.root_bounds[r] > a_little_beyond(solution.plan->value); });
     order.resize(std::min({order.size(), most_roots, static_cast<std::size_t>(beyond - order.begin())}));
     return order;
 }
@@ -262,6 +298,7 @@ void raise_by_bought_cables(const graph::SharedCostProblem& problem, const Bough
         if (time.reached()) return;
         sets.push_back(best_sets(proof, at));
     }
+    const Cost beyond_plan = a_little_beyond(solution.plan->value);
     Cost least = kLargestCost;
     for (std::size_t i = 0; i < order.size(); ++i) {
         Cost& bound = solution.root_bounds[order[i]];
@@ -269,6 +306,8 @@ void raise_by_bought_cables(const graph::SharedCostProblem& problem, const Bough
         for (const std::vector<PriceSet>& of_proof : sets) {
             if (of_proof[i].proof == nullptr || of_proof[i].bound == kLargestCost) continue;
             bound = std::max(bound, BoughtBound(problem, cables, cables.roots[order[i]], of_proof[i]).run(time));
+            const Cost by_splits = bound_by_splits(problem, cables, order[i], *of_proof[i].proof, beyond_plan, time);
+            bound = std::max(bound, by_splits);
         }
         least = std::min(least, bound);
     }

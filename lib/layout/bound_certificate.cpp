@@ -30,6 +30,7 @@ RoutesEvidence evidence(Money constant, const Network& plain, const Network& on,
     evidence.prices.push_back(proof.certificate.prices);
     const auto& more = proof.certificate.more_prices;
     evidence.prices.insert(evidence.prices.end(), more.begin(), more.end());
+    evidence.splits = proof.certificate.splits;
     return evidence;
 }
 

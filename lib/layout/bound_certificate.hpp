@@ -41,6 +41,8 @@ struct RoutesEvidence {
     std::vector<graph::RootOption> roots;     ///< Where cables fan out: the hub, or places for the enclosure.
     std::int64_t parts = 1;                   ///< Parts of price in a solver unit.
     std::vector<graph::EdgePriceSet> prices;  ///< Each set alone proves a bound for every root; the largest counts.
+    /// Parts that are all plans together, each with prices of its own; the least over them counts where it is more.
+    std::vector<graph::PartProof> splits = {};
 };
 
 /// A chain problem in which no daisy chain costs more than it really does, and prices that bound it by the rules of

@@ -61,6 +61,15 @@ BoughtCables bought_cables(const Scenario& scenario, const CostScale& scale, con
     return cables;
 }
 
+/// A split takes about as long as a solve: it has to close a gap that shows, and on large sites one that shows much.
+graph::SolveLimits with_splits(graph::SolveLimits run, const graph::SharedCostProblem& problem) {
+    constexpr std::size_t small = 200'000;  // demands times edges
+    const bool is_small = problem.demands.size() * problem.edges.size() <= small;
+    run.most_splits = is_small ? 40 : 6;
+    run.gap_unsplit = is_small ? 5e-5 : 5e-4;
+    return run;
+}
+
 }  // namespace
 
 Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
@@ -79,7 +88,8 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const graph::SharedCostProblem problem = problem_on(on, scenario, figures);
         const graph::pair_routes::StopRule time(run.seconds, run.progress);
-        MeasuredSolution solution = solve_by_measure(problem, run);
+        const bool is_first = &on == &network;  // Others price or withhold full ducts, one after the other.
+        MeasuredSolution solution = solve_by_measure(problem, is_first ? with_splits(run, problem) : run);
         if (run.target_gap < 1) raise_by_bought_cables(problem, cables, time, solution);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);

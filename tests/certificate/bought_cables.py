@@ -53,10 +53,11 @@ class Front:
 
 
 class BoughtCables:
-    """One root, with the set of prices that proves most of it. Costs are in parts where nothing else is said."""
+    """One root, with the set of prices that proves most of it, of all plans or of a part that `routes` speak of. Costs
+    are in parts where nothing else is said."""
 
-    def __init__(self, evidence, root):
-        self.evidence, self.routes, self.real, self.root = evidence, evidence.routes, evidence.real, root
+    def __init__(self, evidence, root, routes):
+        self.evidence, self.routes, self.real, self.root = evidence, routes, evidence.real, root
         self.set = self.routes.best_set(root)
         self.coil = evidence.site.coil_at(root["at"])  # no cable leaves one where it begins
 

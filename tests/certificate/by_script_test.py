@@ -14,7 +14,8 @@ import check_by_script
 import claims
 import fan_out
 from cable_prices import CablePrices
-from shipped_sites import LAYOUTS, SCENARIOS, SMALL, Sites
+from priced_routes import are_all
+from shipped_sites import CROSSINGS, LAYOUTS, SCENARIOS, SMALL, Sites
 from site_model import NotRead
 from site_reading import number, read_site
 from two_ways import TwoWays
@@ -65,6 +66,29 @@ class Claims(unittest.TestCase):
                         product = next(one for one in prices.site.catalogue.cables if one.strands >= cable["in_use"]
                                        + cable["spare"] + cable["headroom"])
                         self.assertEqual(prices.ordered(product, cable["route"]), (cable["ordered"], cable["joints"]))
+
+
+class Splits(unittest.TestCase):
+    """Plans split by whether they use an edge."""
+
+    def test_without_them_less_is_proved(self):
+        certificate = Sites.certificates(CROSSINGS)["home-runs"]
+        bound = claims.check(Sites.site(CROSSINGS), certificate, {})
+        self.assertLessEqual(bound, certificate["direct_bound"] + 1)
+        [piece] = evidence_of(CROSSINGS, "home-runs")
+        self.assertGreaterEqual(len(piece.parts), 2)
+        piece.parts = []
+        self.assertLess(max(piece.bounds_as_bought("depot")), 0.95 * bound)
+
+    def test_lists_of_choices_that_leave_out_no_plan(self):
+        for choices in ([[]], [[(4, 1)], [(4, 0)]], [[(4, 0)], [(4, 1)]],
+                        [[(4, 1), (2, 0)], [(4, 0)], [(4, 1), (2, 1)]]):
+            self.assertTrue(are_all(choices), choices)
+
+    def test_lists_of_choices_that_leave_some_out(self):
+        for choices in ([[(4, 1)]], [[(4, 1)], [(4, 1)]], [[(4, 1)], [(2, 0)]], [[], [(4, 1)], [(4, 0)]],
+                        [[(4, 1), (2, 0)], [(4, 0)]], [[(4, 1)], [(4, 0), (2, 1)], [(4, 0), (3, 0)]]):
+            self.assertFalse(are_all(choices), choices)
 
 
 class SharedLengths(unittest.TestCase):

@@ -4,7 +4,7 @@ import copy
 import unittest
 
 import claims
-from shipped_sites import Sites
+from shipped_sites import CROSSINGS, Sites
 
 
 class Change(unittest.TestCase):
@@ -148,6 +148,72 @@ class ChangesOfFanOuts(Change):
         self.take("campus", "trunk-one")
         self.site.rules.coil = 0
         self.assert_found("no edge that charges as little")
+
+
+class ChangesOfSplits(Change):
+    def setUp(self):
+        self.take(CROSSINGS, "home-runs")
+        self.first, self.last = self.piece["splits"][0], self.piece["splits"][-1]
+
+    def used_edge(self):
+        """An edge that all plans of the first part use."""
+        choices = self.first["choices"]
+        return next(edge for edge, used in zip(choices[::2], choices[1::2]) if used)
+
+    def test_order_says_nothing(self):
+        self.piece["splits"].reverse()
+        claims.check(self.site, self.certificate, self.all_certificates)
+
+    def test_part_left_out(self):
+        for part in (self.first, self.last):
+            self.take(CROSSINGS, "home-runs")
+            self.piece["splits"].remove(part)
+            self.assert_found("the splits are not all plans")
+
+    def test_all_parts_left_out(self):
+        del self.piece["splits"]
+        self.assert_found("^claims a direct cost")
+
+    def test_choice_the_other_way(self):
+        self.first["choices"][-1] = 1 - self.first["choices"][-1]
+        self.assert_found("the splits are not all plans")
+
+    def test_choice_of_another_edge(self):
+        self.first["choices"][-2] += 1
+        self.assert_found("the splits are not all plans|chosen twice")
+
+    def test_choice_left_out(self):
+        del self.first["choices"][-2:]
+        self.assert_found("the splits are not all plans")
+
+    def test_choice_made_twice(self):
+        self.first["choices"] += self.first["choices"][-2:]
+        self.assert_found("chosen twice")
+
+    def test_unknown_edge_and_use(self):
+        for position, wrong in ((0, len(self.piece["edges"])), (0, -1), (1, 2)):
+            self.take(CROSSINGS, "home-runs")
+            self.piece["splits"][0]["choices"][position] = wrong
+            self.assert_found("an unknown choice")
+
+    def test_price_above_an_opening(self):
+        edge = self.last["prices"][0][0]
+        self.last["prices"][0][2] += self.last["parts"] * self.piece["edges"][edge]["opening"]
+        self.assert_found("prices above the opening")
+
+    def test_price_on_an_edge_in_use(self):
+        self.first["prices"][0] += [self.used_edge(), 0, 1]
+        self.assert_found("prices above the opening")
+
+    def test_prices_left_out(self):
+        for part in self.piece["splits"]:
+            part["prices"] = [[] for _ in part["prices"]]
+        self.assert_found("^claims a direct cost")
+
+    def test_finer_parts_of_price(self):
+        for part in self.piece["splits"]:
+            part["parts"] *= 2
+        self.assert_found("^claims a direct cost")
 
 
 class ChangesOfTrunks(Change):

@@ -11,13 +11,16 @@ def triples_of(triples):
 class EdgeNetwork:
     """Charges are a list over edges for each direction, in parts of a solver unit where nothing else is said."""
 
-    def __init__(self, evidence, payers, sets):
-        """`payers` have a weight and a multiplicity each; `sets` are all the lists of triples there are."""
+    def __init__(self, evidence, payers, sets, closed=()):
+        """`payers` have a weight and a multiplicity each; `sets` are all the lists of triples there are; no way leads
+        over edges that are `closed`."""
         self.edges, self.payers = evidence["edges"], payers
         self.constant, self.units, self.parts = evidence["constant"], evidence["units_a_minor"], evidence["parts"]
         self.check_figures([triple for prices in sets for triples in prices for triple in triples_of(triples)])
         self.into, self.out_of = {}, {}
         for number, edge in enumerate(self.edges):
+            if number in closed:
+                continue
             for direction, (tail, head) in enumerate(((edge["from"], edge["to"]), (edge["to"], edge["from"]))):
                 self.into.setdefault(head, []).append((tail, number, direction))
                 self.out_of.setdefault(tail, []).append((head, number, direction))

@@ -6,7 +6,7 @@ import functools
 from bought_cables import BoughtCables
 from cable_prices import CablePrices
 from plan_costs import PlanCosts
-from priced_routes import PricedRoutes
+from priced_routes import PricedRoutes, parts_of
 from real_edges import RealEdges
 from site_model import MILLIMETRES, THOUSANDTHS, rounded_up
 
@@ -16,6 +16,7 @@ class Evidence:
 
     def __init__(self, site, evidence, has_trunk):
         self.site, self.routes, self.prices = site, PricedRoutes(evidence), CablePrices(site)
+        self.parts = parts_of(evidence)
         self.has_trunk = has_trunk
         self.cables = [self.prices.least(site.in_use(building) + site.rules.drop_spare)
                        for building in site.buildings.values()]
@@ -74,13 +75,25 @@ class Evidence:
 
     def bounds(self):
         """Steps 4 and 5: for each root, the direct cost that no plan from there undercuts."""
-        return {root["at"]: self.routes.bound_by_prices(root) for root in self.routes.roots}
+        return {root["at"]: max([self.routes.bound_by_prices(root)]
+                                + self.least_of_parts(root, lambda part: part.bound_by_prices(root)))
+                for root in self.routes.roots}
+
+    def least_of_parts(self, root, bound):
+        """The least that is proved of a part that has plans from a root; nothing where plans are not split."""
+        bounds = [bound(part) for part in self.parts if part.reaches_all(root)]
+        return [min(bounds)] if bounds else []
 
     def bounds_as_bought(self, place):
-        """Step 6: what the best set of prices proves of a root."""
+        """Step 6: what the best set of prices proves of a root, and what is proved of it by splits."""
         if any(edge["passage"] for edge in self.routes.edges):
             return []
-        return [BoughtCables(self, root).bound() for root in self.routes.roots if root["at"] == place]
+        bounds = []
+        for root in (root for root in self.routes.roots if root["at"] == place):
+            bounds += [BoughtCables(self, root, self.routes).bound()] * bool(self.routes.sets)
+            bounds += self.least_of_parts(root, lambda part: max(
+                part.bound_by_prices(root), BoughtCables(self, root, part).bound()))
+        return bounds
 
 
 def bound(site, evidence, has_trunk):

@@ -101,4 +101,70 @@ TEST_CASE("a root from which a demand cannot be reached has no bound") {
     CHECK_FALSE(bounds[1]);
 }
 
+namespace {
+
+/// One building behind two segments side by side: of opening 100 and 130 and length 10 and 2.
+RoutesEvidence pair_evidence() {
+    RoutesEvidence evidence;
+    evidence.constant = Money::from_minor(1000);
+    evidence.edges = {{0, 0, 100, 10, 0, -1, 0}, {1, 0, 130, 2, 0, -1, 0}};
+    evidence.demands = {{1, 1, 0}};
+    evidence.roots = {{0, 7}};
+    evidence.prices = {{{}}};
+    return evidence;
+}
+
+Scenario pair_site() {
+    Scenario site = drawing::row_site(1, 10);
+    drawing::add_segment(site, 0, 1, 2);
+    return site;
+}
+
+graph::EdgePriceSet one_price(graph::EdgeId edge, graph::Cost price) {
+    return {{{edge, price, false}}};
+}
+
+std::int64_t pair_bound(const RoutesEvidence& evidence) {
+    CHECK(price_fault(pair_site(), evidence).empty());
+    return direct_bounds(pair_site(), evidence).front().value().minor();
+}
+
+}  // namespace
+
+TEST_CASE("of plans split by an edge the dearer lot does not count, and what a lot opens does") {
+    RoutesEvidence evidence = pair_evidence();
+    CHECK(pair_bound(evidence) == 1000 + 7 + 2);
+    evidence.splits = {{{{0, true}}, one_price(1, 8), 1}, {{{0, false}}, one_price(1, 130), 1}};
+    CHECK(pair_bound(evidence) == 1000 + 7 + 100 + 10);  // Without the first 132.
+    evidence.splits[1].prices = one_price(1, 20);
+    CHECK(pair_bound(evidence) == 1000 + 7 + 22);
+    evidence.splits[1] = {{{0, false}}, one_price(1, 75), 3};  // A third of a unit each: 27, to be rounded to 28.
+    CHECK(pair_bound(evidence) == 1000 + 7 + 28);
+    evidence.prices = {one_price(1, 60)};
+    CHECK(pair_bound(evidence) == 1000 + 7 + 28);
+}
+
+TEST_CASE("a lot without any plan does not count, and where no lot has one there is none") {
+    RoutesEvidence evidence = pair_evidence();
+    const graph::EdgePriceSet none = {{}};
+    evidence.splits = {{{{0, true}}, none, 1}, {{{0, false}, {1, true}}, none, 1}, {{{0, false}, {1, false}}, none, 1}};
+    CHECK(pair_bound(evidence) == 1000 + 7 + 100 + 2);
+    evidence.roots.push_back({2, 0});
+    Scenario site = pair_site();
+    drawing::add_place(site);
+    CHECK_FALSE(direct_bounds(site, evidence)[1]);
+}
+
+TEST_CASE("an edge that a lot has paid for is not paid for again by prices") {
+    RoutesEvidence evidence = pair_evidence();
+    evidence.splits = {{{{0, true}}, one_price(0, 1), 1}, {{{0, false}}, {{}}, 1}};
+    CHECK(price_fault(pair_site(), evidence).find("opening of 0") != std::string::npos);
+    evidence.splits[0].prices = one_price(1, 131);
+    CHECK(price_fault(pair_site(), evidence).find("opening of 130") != std::string::npos);
+    evidence.splits[0].prices = {};
+    CHECK(price_fault(pair_site(), evidence).find("is for 0 demands") != std::string::npos);
+    evidence.splits.pop_back();
+    CHECK_FALSE(price_fault(pair_site(), evidence).empty());
+}
+
 }  // namespace spadework::certificate

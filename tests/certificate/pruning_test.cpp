@@ -42,4 +42,21 @@ TEST_CASE("places that need prices of their own keep them, and a bound that does
     CHECK(pruned(site, proof, Money::from_minor(1000)).routes == proof.routes);
 }
 
+TEST_CASE("splits stay where the bound needs them, alone where they prove it, and else not at all") {
+    const Scenario site = drawing::row_site(1, 10);
+    auto made = std::make_shared<RoutesEvidence>(*evidence({{0, 0}}, {10, 50}));
+    made->splits = {{{{0, true}}, {{}}, 1}, {{{0, false}}, {{}}, 1}};  // The opening of 100: there is no other way.
+    BoundCertificate proof;
+    proof.routes = {made};
+    BoundCertificate fewer = pruned(site, proof, Money::from_minor(90));
+    REQUIRE(fewer.routes.size() == 1);
+    CHECK(fewer.routes[0]->prices.empty());
+    CHECK(fewer.routes[0]->splits.size() == 2);
+    CHECK(pruned(site, proof, Money::from_minor(1000)).routes == proof.routes);
+    proof.routes.insert(proof.routes.begin(), evidence({{0, 0}}, {100}));
+    fewer = pruned(site, proof, Money::from_minor(90));
+    REQUIRE(fewer.routes.size() == 1);
+    CHECK(fewer.routes[0]->splits.empty());
+}
+
 }  // namespace spadework::certificate

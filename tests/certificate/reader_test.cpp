@@ -30,6 +30,28 @@ TEST_CASE("what is read back is written as it was") {
     CHECK(written > effort(60));
 }
 
+TEST_CASE("splits are read as they were written, and what is no split is told") {
+    drawing::Dice dice(923);
+    const Scenario site = drawing::crossings_site(dice, 3, 3);
+    const auto certificate = drawing::certified(site, LayoutKind::home_runs);
+    REQUIRE(certificate);
+    REQUIRE(certificate->proof.routes.front()->splits.size() >= 2);
+    const std::string text = to_json(site, *certificate);
+    const ReadCertificate read = read_certificate(site, "file", text);
+    REQUIRE(read.certificate);
+    CHECK(to_json(site, *read.certificate) == text);
+    const auto problem_with = [&](const std::string& choices) {
+        const std::size_t begin = text.find("\"choices\": [") + 12;
+        const std::string other = text.substr(0, begin) + choices + text.substr(text.find(']', begin));
+        const ReadCertificate changed = read_certificate(site, "file", other);
+        return changed.diagnostics.empty() ? std::string() : to_text(changed.diagnostics.front());
+    };
+    CHECK(problem_with("1").find("pairs of edge and 1 where it is used, else 0") != std::string::npos);
+    CHECK(problem_with("99, 0").find("edges from 0 to 8, uses 0 or 1") != std::string::npos);
+    CHECK(problem_with("0, 2").find("edges from 0 to 8, uses 0 or 1") != std::string::npos);
+    CHECK(problem_with("0, -1") != "");
+}
+
 TEST_CASE("the checksum is FNV-1a of 64 bits") {
     // Published test values of the function's authors (Fowler, Noll, Vo).
     CHECK(checksum("") == "cbf29ce484222325");

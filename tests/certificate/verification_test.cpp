@@ -61,6 +61,42 @@ TEST_CASE("every bound of home runs and of one trunk is proved, whatever the sit
     CHECK(full_ducts >= effort(6));
 }
 
+TEST_CASE("bounds that rest on splits are proved, and with anything in them changed they are not") {
+    Dice dice(914);
+    int split = 0;
+    for (int round = 0; round < effort(20); ++round) {
+        Scenario site = drawing::crossings_site(dice, 3, static_cast<int>(dice.between(3, 6)));
+        site.catalogue.cables.front().length_step = Length::from_metres(static_cast<double>(dice.between(1, 40)));
+        if (dice.one_in(2)) site.catalogue.cables.front().longest = Length::from_metres(150);
+        const auto good = drawing::certified(site, LayoutKind::home_runs);
+        REQUIRE(good);
+        CHECK(verdict_of(site, *good).proved);
+        if (good->proof.routes.front()->splits.empty()) continue;
+        ++split;
+        const auto is_proved_with = [&](auto change) {
+            Certificate certificate = *good;
+            change(own_evidence(certificate));
+            return verdict_of(site, certificate).proved;
+        };
+        CHECK(is_proved_with([](RoutesEvidence& e) { std::reverse(e.splits.begin(), e.splits.end()); }));
+        CHECK_FALSE(is_proved_with([](RoutesEvidence& e) { e.splits.clear(); }));
+        for (std::size_t part = 0; part < good->proof.routes.front()->splits.size(); ++part) {
+            const auto is_proved = [&](auto change) {
+                return is_proved_with([&](RoutesEvidence& e) { change(e, e.splits[part]); });
+            };
+            CHECK_FALSE(
+                is_proved([&](RoutesEvidence& e, graph::PartProof&) { e.splits.erase(e.splits.begin() + part); }));
+            CHECK_FALSE(is_proved([](auto&, auto& p) { p.choices.back().used = !p.choices.back().used; }));
+            CHECK_FALSE(is_proved([](auto&, auto& p) { ++p.choices.back().edge; }));
+            CHECK_FALSE(is_proved([](auto&, auto& p) { p.choices.pop_back(); }));
+            CHECK_FALSE(is_proved([](RoutesEvidence& e, graph::PartProof& p) {
+                p.prices[0].push_back({0, p.parts * e.edges[0].opening + 1, false});
+            }));
+        }
+    }
+    CHECK(split > effort(10));
+}
+
 TEST_CASE("a bound one minor unit above what the evidence proves is not proved") {
     Dice dice(912);
     for (int round = 0; round < 10; ++round) {

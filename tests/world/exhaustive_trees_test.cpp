@@ -94,4 +94,24 @@ TEST_CASE("home runs and one-enclosure trunks of up to nine buildings bracket th
     CHECK(trunk.worst_gap < 0.03);
 }
 
+TEST_CASE("home runs across a road whose crossings prices take by halves are proved the cheapest") {
+    Tally home_runs;
+    int split = 0;
+    for (int round = 0; round < effort(60); ++round) {
+        CAPTURE(round);
+        Dice dice(30'000 + static_cast<unsigned>(round));
+        const auto crossings = static_cast<int>(dice.between(3, 5));
+        const Scenario site = drawing::crossings_site(dice, crossings, static_cast<int>(dice.between(3, 8)));
+        hold(site, LayoutKind::home_runs, own::best_home_runs(site), home_runs);
+        const Design planned = design(LayoutKind::home_runs, site, {});
+        for (const auto& routes : planned.certificate.routes)
+            split += routes->splits.empty() ? 0 : 1;
+    }
+    report("Home runs across a road", home_runs);
+    MESSAGE(split << " took splits");
+    CHECK(split > effort(20));
+    CHECK(home_runs.optimal == home_runs.sites);
+    CHECK(home_runs.worst_gap < 1e-4);
+}
+
 }  // namespace spadework

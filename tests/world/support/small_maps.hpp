@@ -60,4 +60,25 @@ inline Scenario random_map(Dice& dice, const MapFamily& family) {
     return site;
 }
 
+/// Buildings across a road, each with tracks to two of the places where it may be crossed. A crossing costs about as
+/// much as the cable of two tracks, so that it does not pay to go around by another building, and half of each crossing
+/// would do for prices.
+inline Scenario crossings_site(Dice& dice, int crossings, int buildings) {
+    Scenario site = bare_site();
+    const int road = add_ground(site, static_cast<double>(dice.between(80, 120)) * 100.0);
+    const int track = add_ground(site, 5);
+    site.catalogue.cables = {cable(4, 200), cable(48, 900)};
+    for (int c = 0; c < crossings; ++c)
+        site.segments[static_cast<std::size_t>(add_segment(site, 0, add_place(site), 10))].ground = road;
+    for (int b = 0; b < buildings; ++b) {
+        const PlaceIndex at = add_place(site);
+        for (const int c : {b % crossings, (b + 1) % crossings}) {
+            const SegmentIndex s = add_segment(site, 1 + c, at, static_cast<double>(dice.between(230, 270)));
+            site.segments[static_cast<std::size_t>(s)].ground = track;
+        }
+        add_building(site, at);
+    }
+    return site;
+}
+
 }  // namespace spadework::drawing
