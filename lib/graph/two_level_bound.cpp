@@ -19,6 +19,7 @@ using pair_routes::Network;
 namespace {
 
 constexpr double kMostSecondsForFirstPrices = 2.0;   ///< Far more than usual sites take.
+constexpr double kFirstGap = 3e-3;                   ///< Closer prices for joining alone raise the later bound no more.
 constexpr std::size_t kQuickToProveTwice = 200'000;  ///< Edges times demands.
 constexpr double kSmallestFactor = 0.02;             ///< Steps smaller than this no longer raise the bound.
 
@@ -30,7 +31,7 @@ PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field
         joined.demands.push_back({d.at, d.weight / 4, d.multiplicity / 4});
     SolveLimits limits;
     limits.seconds = std::min(kMostSecondsForFirstPrices, effort.seconds / 4);
-    limits.target_gap = 1e-4;
+    limits.target_gap = kFirstGap;
     limits.threads = effort.threads;
     const SharedCostCertificate paid = solve(joined, limits).certificate;
     const double scale = static_cast<double>(field.relaxation().parts) / static_cast<double>(paid.parts);

@@ -54,6 +54,7 @@ private:
     void measure_attachments(const pair_routes::RootedTree& laid);
     void measure_service(const pair_routes::RootedTree& laid);
     void price_feeders(std::int32_t site, Length length, Cost passage);
+    void rank_feeders();
 
     /// What the cheapest feeder that serves so many units costs to the site; nothing when none does.
     [[nodiscard]] std::optional<Cost> feeder_cost_to(std::int32_t site, std::int64_t units) const;
@@ -74,6 +75,7 @@ private:
     std::vector<Reach> reach_;                ///< By vertex: how it hangs on the tree.
     std::vector<EdgeId> came_by_;             ///< By vertex: last edge from the tree.
     std::vector<std::vector<Cost>> feeder_;   ///< By site, by feeder: the cheapest of it and all larger ones.
+    std::vector<std::uint32_t> smallest_;     ///< By units, as far as is worth a list: the smallest feeder for them.
     std::vector<std::vector<Cost>> service_;  ///< By site, by demand.
     std::vector<Cost> direct_;                ///< By demand; the largest Cost where it may not be served so.
 
