@@ -30,34 +30,71 @@ FeederTable::FeederTable(const TwoLevelProblem& problem, const Relaxation& relax
     }
 }
 
-FeederTable::Split FeederTable::cheapest_split(std::span<const std::int32_t> set, std::span<const Cost> asks,
-                                               std::span<const Range> ranges, bool all_units) const {
-    const auto width = static_cast<std::size_t>(steps_) + 1;
-    std::vector<std::vector<Cost>> least(set.size() + 1, std::vector<Cost>(width, kLargestCost));
-    std::vector<std::vector<std::int64_t>> taken(set.size(), std::vector<std::int64_t>(width, 0));
-    least[0][0] = 0;
+/// The steps that cost least at each site by itself; they count where together they are not too many.
+FeederTable::Split FeederTable::each_by_itself(std::span<const std::int32_t> set, std::span<const Cost> asks,
+                                               std::span<const Range> ranges) const {
+    Split split{0, std::vector<std::int64_t>(set.size(), 0)};
     for (std::size_t k = 0; k < set.size(); ++k) {
         const std::vector<Cost>& costs = cost_[set[k]];
         const Cost ask = asks[k] * units_a_step_;
-        for (std::size_t before = 0; before < width; ++before) {
-            if (least[k][before] == kLargestCost) continue;
-            const auto most = std::min(width - 1 - before, static_cast<std::size_t>(ranges[k].most));
-            for (auto here = static_cast<std::size_t>(ranges[k].least); here <= most; ++here) {
-                if (costs[here] == kLargestCost) break;
-                const Cost sum = least[k][before] + costs[here] - ask * static_cast<Cost>(here);
-                if (sum >= least[k + 1][before + here]) continue;
-                least[k + 1][before + here] = sum;
-                taken[k][before + here] = static_cast<std::int64_t>(here);
+        Cost least = kLargestCost;
+        for (std::int64_t here = ranges[k].least; here <= ranges[k].most && costs[here] < kLargestCost; ++here) {
+            const Cost cost = costs[here] - ask * here;
+            if (cost >= least) continue;
+            least = cost;
+            split.steps[k] = here;
+        }
+        if (least == kLargestCost) return {kLargestCost, std::vector<std::int64_t>(set.size(), 0)};
+        split.cost += least;
+    }
+    return split;
+}
+
+FeederTable::Split FeederTable::cheapest_split(std::span<const std::int32_t> set, std::span<const Cost> asks,
+                                               std::span<const Range> ranges, bool all_units) const {
+    if (!all_units || set.empty()) {
+        Split split = each_by_itself(set, asks, ranges);
+        const std::int64_t sum = std::accumulate(split.steps.begin(), split.steps.end(), std::int64_t{0});
+        const bool fits = all_units ? sum == steps_ : sum <= steps_;
+        if (fits || (split.cost == kLargestCost && !set.empty())) return split;
+    }
+    return shared_out(set, asks, ranges, all_units);
+}
+
+/// By tables of the least cost of so many steps at the first sites of the set, one site after another.
+FeederTable::Split FeederTable::shared_out(std::span<const std::int32_t> set, std::span<const Cost> asks,
+                                           std::span<const Range> ranges, bool all_units) const {
+    const std::size_t width = static_cast<std::size_t>(steps_) + 1;
+    thread_local std::vector<Cost> least;          // By position, by steps; before the first site nothing is served.
+    thread_local std::vector<std::int32_t> taken;  // The same: steps of the last site among them.
+    least.assign((set.size() + 1) * width, kLargestCost);
+    taken.assign((set.size() + 1) * width, 0);
+    least[0] = 0;
+    for (std::size_t k = 0; k < set.size(); ++k) {
+        const std::vector<Cost>& costs = cost_[set[k]];
+        const Cost ask = asks[k] * units_a_step_;
+        const Cost* before = least.data() + k * width;
+        Cost* after = least.data() + (k + 1) * width;
+        std::int32_t* steps = taken.data() + (k + 1) * width;
+        const std::size_t first_total = all_units && k + 1 == set.size() ? width - 1 : 0;
+        for (auto here = static_cast<std::size_t>(ranges[k].least);
+             here <= static_cast<std::size_t>(ranges[k].most) && costs[here] < kLargestCost; ++here) {
+            const Cost own = costs[here] - ask * static_cast<Cost>(here);
+            for (std::size_t total = std::max(here, first_total); total < width; ++total) {
+                const Cost so_far = before[total - here];
+                if (so_far == kLargestCost || so_far + own >= after[total]) continue;
+                after[total] = so_far + own;
+                steps[total] = static_cast<std::int32_t>(here);
             }
         }
     }
-    const std::vector<Cost>& last = least.back();
-    auto total = all_units ? last.end() - 1 : std::min_element(last.begin(), last.end());
+    const Cost* last = least.data() + set.size() * width;
+    const Cost* total = all_units ? last + width - 1 : std::min_element(last, last + width);
     Split split{*total, std::vector<std::int64_t>(set.size(), 0)};
     if (split.cost == kLargestCost) return split;
-    for (std::size_t k = set.size(), at = static_cast<std::size_t>(total - last.begin()); k-- > 0;) {
-        split.steps[k] = taken[k][at];
-        at -= static_cast<std::size_t>(taken[k][at]);
+    for (std::size_t k = set.size(), at = static_cast<std::size_t>(total - last); k-- > 0;) {
+        split.steps[k] = taken[(k + 1) * width + at];
+        at -= static_cast<std::size_t>(split.steps[k]);
     }
     return split;
 }

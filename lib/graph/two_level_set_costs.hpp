@@ -54,6 +54,11 @@ public:
                                        std::span<const Range> ranges, bool all_units) const;
 
 private:
+    [[nodiscard]] Split each_by_itself(std::span<const std::int32_t> set, std::span<const Cost> asks,
+                                       std::span<const Range> ranges) const;
+    [[nodiscard]] Split shared_out(std::span<const std::int32_t> set, std::span<const Cost> asks,
+                                   std::span<const Range> ranges, bool all_units) const;
+
     std::int64_t units_a_step_ = 1;
     std::int64_t steps_ = 0;
     std::vector<std::vector<Cost>> cost_;  ///< By site, by steps; the largest Cost where no size holds them.

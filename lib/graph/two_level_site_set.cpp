@@ -25,9 +25,10 @@ void SiteSet::raise(Cost proved, std::int32_t pass, const std::vector<Cost>& wit
 
 SetPricing::SetPricing(const TwoLevelProblem& problem, const Relaxation& even, const EvenShares& shares,
                        const FeederTable& feeders, const ServiceTable& service)
-    : problem_(problem), shares_(shares), feeders_(feeders), service_(service), constant_(even.constant) {
+    : shares_(shares), feeders_(feeders), service_(service), constant_(even.constant) {
     for (std::size_t d = 0; d < even.demands.size(); ++d) {
         multiples_.push_back(even.demands[d].units);
+        units_.push_back(problem.demands[d].units);
         all_by_sites_ = all_by_sites_ && !even.demands[d].may_be_direct;
         exact_shares_ = exact_shares_ && static_cast<WideCost>(problem.demands[d].units) * shares.per_multiple ==
                                              static_cast<WideCost>(shares.multiple[d]) * shares.units;
@@ -56,19 +57,35 @@ Cost SetPricing::least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range
     return least;
 }
 
-Cost SetPricing::service_of(const SiteSet& set) const {
-    thread_local std::vector<Cost> least;
-    least = service_.direct();
-    for (std::size_t k = 0; k < set.sites.size(); ++k) {
-        const Cost asked = share(set.asks[k]);
-        const std::vector<Cost>& priced = service_.by_demand(set.sites[k]);
-        for (std::size_t d = 0; d < least.size(); ++d)
-            least[d] = std::min(least[d], priced[d] + asked * multiples_[d]);
-    }
+/// The demands' cheapest charges together. `serve(d, k)` is told of every demand the position of the site that serves
+/// it so; the set's size for the source.
+template <class Serve>
+Cost SetPricing::served(const SiteSet& set, Serve serve) const {
+    struct Server {
+        const Cost* priced;  // By demand.
+        Cost asked;          // Of a multiple.
+    };
+    thread_local std::vector<Server> servers;
+    servers.clear();
+    for (std::size_t k = 0; k < set.sites.size(); ++k)
+        servers.push_back({service_.by_demand(set.sites[k]).data(), share(set.asks[k])});
     WideCost sum = constant_;
-    for (const Cost c : least)
-        sum += c;
+    for (std::size_t d = 0; d < multiples_.size(); ++d) {
+        Cost least = service_.direct()[d];
+        std::size_t by = servers.size();
+        for (std::size_t k = 0; k < servers.size(); ++k) {
+            const Cost here = servers[k].priced[d] + servers[k].asked * multiples_[d];
+            by = here < least ? k : by;
+            least = std::min(least, here);
+        }
+        sum += least;
+        serve(d, by);
+    }
     return saturated(sum);
+}
+
+Cost SetPricing::service_of(const SiteSet& set) const {
+    return served(set, [](std::size_t, std::size_t) {});
 }
 
 Cost SetPricing::rough_bound(const SiteSet& set) const {
@@ -85,28 +102,18 @@ Cost SetPricing::bound(const SiteSet& set) const {
 }
 
 std::vector<std::size_t> SetPricing::served_by(const SiteSet& set) const {
-    std::vector<Cost> least = service_.direct();
-    std::vector<std::size_t> by(least.size(), set.sites.size());
-    for (std::size_t k = 0; k < set.sites.size(); ++k) {
-        const Cost asked = share(set.asks[k]);
-        for (std::size_t d = 0; d < least.size(); ++d) {
-            const Cost here = service_.by_demand(set.sites[k])[d] + asked * multiples_[d];
-            if (here >= least[d]) continue;
-            least[d] = here;
-            by[d] = k;
-        }
-    }
+    std::vector<std::size_t> by(multiples_.size());
+    served(set, [&by](std::size_t d, std::size_t k) { by[d] = k; });
     return by;
 }
 
-/// By position what the site serves when every demand goes where it is asked least.
-std::vector<std::int64_t> SetPricing::units_at(const SiteSet& set) const {
-    std::vector<std::int64_t> units(set.sites.size(), 0);
-    const std::vector<std::size_t> by = served_by(set);
-    for (std::size_t d = 0; d < by.size(); ++d) {
-        if (by[d] < units.size()) units[by[d]] += problem_.demands[d].units;
-    }
-    return units;
+/// What the demands are charged; `units` gets by position what a site serves when every demand goes where it is charged
+/// least.
+Cost SetPricing::service_of(const SiteSet& set, std::vector<std::int64_t>& units) const {
+    units.assign(set.sites.size() + 1, 0);
+    const Cost sum = served(set, [&](std::size_t d, std::size_t k) { units[k] += units_[d]; });
+    units.pop_back();
+    return sum;
 }
 
 Cost SetPricing::fit(SiteSet& set, Cost target) const {
@@ -115,18 +122,19 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
     double factor = 1.0;
     const auto all_units = static_cast<double>(feeders_.steps() * feeders_.units_a_step());
     const double most_ask = kMostAsked / std::max(all_units * static_cast<double>(set.sites.size()), 1.0);
+    std::vector<std::int64_t> units;
+    std::vector<double> excess;
     for (int i = 0; i < kFittings; ++i) {
         const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
         if (split.cost == kLargestCost) return kLargestCost;
-        const Cost bound = saturated(static_cast<WideCost>(service_of(set)) + split.cost);
+        const Cost bound = saturated(static_cast<WideCost>(service_of(set, units)) + split.cost);
         if (bound > best) {
             best = bound;
             best_asks = set.asks;
         } else {
             factor *= kFittingDecay;
         }
-        const std::vector<std::int64_t> units = units_at(set);
-        std::vector<double> excess;
+        excess.clear();
         for (std::size_t k = 0; k < units.size(); ++k)
             excess.push_back(static_cast<double>(units[k] - split.steps[k] * feeders_.units_a_step()));
         const double squares = std::inner_product(excess.begin(), excess.end(), excess.begin(), 0.0);
@@ -146,7 +154,8 @@ Cost SetPricing::fit(SiteSet& set, Cost target) const {
 std::optional<SiteSet> SetPricing::split(SiteSet& set, Cost worth) const {
     const auto cheapest = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
     if (cheapest.cost == kLargestCost) return std::nullopt;
-    const std::vector<std::int64_t> units = units_at(set);
+    std::vector<std::int64_t> units;
+    service_of(set, units);
     WideCost lost = -static_cast<WideCost>(cheapest.cost);
     std::size_t widest = 0;
     std::int64_t low = 0;

@@ -56,17 +56,19 @@ public:
     std::optional<SiteSet> split(SiteSet& set, Cost worth) const;
 
 private:
+    template <class Serve>
+    Cost served(const SiteSet& set, Serve serve) const;
     [[nodiscard]] Cost service_of(const SiteSet& set) const;
-    [[nodiscard]] std::vector<std::int64_t> units_at(const SiteSet& set) const;
+    Cost service_of(const SiteSet& set, std::vector<std::int64_t>& units) const;
 
-    const TwoLevelProblem& problem_;
     const EvenShares& shares_;
     const FeederTable& feeders_;
     const ServiceTable& service_;
     WideCost constant_ = 0;
-    std::vector<Cost> multiples_;  ///< By demand.
-    bool all_by_sites_ = true;     ///< No demand may be served directly.
-    bool exact_shares_ = true;     ///< Every demand's units are in proportion to its multiple: asks may be below 0.
+    std::vector<Cost> multiples_;      ///< By demand.
+    std::vector<std::int64_t> units_;  ///< By demand.
+    bool all_by_sites_ = true;         ///< No demand may be served directly.
+    bool exact_shares_ = true;         ///< Every demand's units are in proportion to its multiple: asks may be below 0.
 };
 
 }  // namespace spadework::graph::two_level
