@@ -14,6 +14,7 @@ namespace {
 constexpr double kFirstWeight = 0.3;   ///< What a pass's ways count in the averaged flows at first, ...
 constexpr double kLeastWeight = 0.02;  ///< ... at last, ...
 constexpr double kHalvedAfter = 10.0;  ///< ... and half as much as at first after so many passes.
+constexpr int kStepsTakenOver = 10;    ///< So many count where a descent goes on from another.
 constexpr double kDecay = 0.9;         ///< Of the step factor, ...
 constexpr int kPatience = 20;          ///< ... after so many passes without a better bound, ...
 constexpr int kPatienceTogether = 5;   ///< ... or without more reached by all prices together.
@@ -65,6 +66,7 @@ void PriceDescent::go_on_from(const PriceDescent& other) {
         }
     }
     first_pass_ = false;
+    steps_ = kStepsTakenOver;
 }
 
 void PriceDescent::judge(double bound) {

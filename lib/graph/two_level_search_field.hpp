@@ -114,7 +114,7 @@ private:
     const SearchField::Excursions* free_ = nullptr;
     std::int32_t vertices_ = 0;
     double most_ = 0.0;  ///< Nothing dearer is followed.
-    TrenchPrices trench_;
+    TrenchPrices<float, double> trench_;
     std::vector<WayOut> way_out_;
     std::vector<VertexId> known_;   ///< Vertices whose way out is known to be free or dear.
     std::vector<VertexId> walked_;  ///< Scratch space.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "graph/label_heap.hpp"
+#include "graph/two_level_trench_prices.hpp"
 
 namespace spadework::graph::two_level {
 
@@ -32,8 +33,10 @@ VertexId head_of(const Network& network, std::int32_t arc) {
 /// Scratch space of one worker, and the network as it reads it.
 class ServiceTable::Spread {
 public:
-    explicit Spread(const Network& network)
-        : first_(static_cast<std::size_t>(network.vertex_count) + 1, 0), queue_(first_.size()) {
+    Spread(const Network& network, VertexId source)
+        : to_fork(network, source),
+          first_(static_cast<std::size_t>(network.vertex_count) + 1, 0),
+          queue_(first_.size()) {
         for (VertexId v = 0; v < network.vertex_count; ++v) {
             for (const Step& step : network.steps.from(v))
                 hops_.push_back({step.to, 2 * step.edge + (network.edges[step.edge].head == v ? 1 : 0)});
@@ -41,10 +44,10 @@ public:
         }
         charged.resize(2 * network.edges.size());
         done_.resize(first_.size() - 1);
-        to_fork = fork = Labels(first_.size() - 1);
+        fork = Labels(first_.size() - 1);
     }
 
-    Labels to_fork;             ///< By vertex: prices from the source.
+    TrenchPrices<Cost, Cost> to_fork;  ///< Prices from the source.
     Labels fork;                ///< By vertex: prices and service charge to the demand, then with a fork anywhere.
     std::vector<Cost> charged;  ///< By arc: price and service charge.
 
@@ -143,28 +146,36 @@ ServiceTable::ServiceTable(const Relaxation& even, const Network& network)
       ways_(even.demands.size()),
       orders_(even.demands.size()) {}
 
+ServiceTable::~ServiceTable() = default;
+
 void ServiceTable::measure(const ArcPrices& prices, WorkerTeam& team) {
-    std::vector<Spread> spreads(team.size(), Spread(network_));
+    while (spreads_.size() < team.size())
+        spreads_.push_back(std::make_unique<Spread>(network_, even_.source));
     team.run(even_.demands.size(), 1,
-             [&](std::size_t d, std::size_t worker) { measure(d, prices[d], spreads[worker]); });
+             [&](std::size_t d, std::size_t worker) { measure(d, prices[d], *spreads_[worker]); });
 }
 
 void ServiceTable::measure(std::size_t d, const std::vector<Cost>& prices, Spread& spread) {
     const RelaxedDemand& demand = even_.demands[d];
     Ways& ways = ways_[d];
+    ways.to_fork.resize(spread.fork.size());
     Orders& orders = orders_[d];
     for (std::size_t a = 0; a < prices.size(); ++a)
         spread.charged[a] = prices[a] + demand.service.on(network_.edges[a / 2]);
-    Spread::begin(spread.to_fork, even_.source);
-    spread.lower<Towards::away>(spread.to_fork, prices, ways.to_fork, orders.to_fork);
+    spread.to_fork.measure(prices.data());
+    for (std::size_t v = 0; v < spread.fork.size(); ++v) {
+        const auto arc = spread.to_fork.last_arc(static_cast<VertexId>(v));
+        ways.to_fork[v] = arc ? static_cast<std::int32_t>(*arc) : kNoArc;
+    }
     Spread::begin(spread.fork, demand.at);
     spread.lower<Towards::back>(spread.fork, spread.charged, ways.inwards, orders.inwards);
     if (demand.may_be_direct && spread.fork[even_.source] < kLargestCost) {
         direct_[d] = spread.fork[even_.source] + demand.direct_fixed;
     }
     for (std::size_t v = 0; v < spread.fork.size(); ++v) {
-        const bool reached = spread.fork[v] < kLargestCost && spread.to_fork[v] < kLargestCost;
-        spread.fork[v] = reached ? spread.fork[v] + spread.to_fork[v] : kLargestCost;
+        const Cost to_fork = spread.to_fork.label(static_cast<VertexId>(v));
+        const bool reached = spread.fork[v] < kLargestCost && to_fork < kLargestCost;
+        spread.fork[v] = reached ? spread.fork[v] + to_fork : kLargestCost;
     }
     spread.lower<Towards::away>(spread.fork, spread.charged, ways.outwards, orders.outwards);
     for (std::size_t s = 0; s < even_.sites.size(); ++s)

@@ -3,6 +3,7 @@
 // What every demand pays at least when a given site serves it, for given prices: c_d(i) of two_level_set_costs.hpp.
 
 #include <cstdint>
+#include <memory>
 #include <vector>
 
 #include "graph/pair_routes.hpp"
@@ -22,6 +23,9 @@ class ServiceTable {
 public:
     /// `even` as made_even() leaves it; its demands' units are multiples. Both must outlive the table.
     ServiceTable(const Relaxation& even, const pair_routes::Network& network);
+    ~ServiceTable();
+    ServiceTable(const ServiceTable&) = delete;
+    ServiceTable& operator=(const ServiceTable&) = delete;
 
     /// Works everything out for these prices.
     void measure(const ArcPrices& prices, WorkerTeam& team);
@@ -43,7 +47,6 @@ private:
 
     /// Vertices in the order in which they were reached last.
     struct Orders {
-        std::vector<VertexId> to_fork;
         std::vector<VertexId> inwards;
         std::vector<VertexId> outwards;
     };
@@ -56,6 +59,7 @@ private:
     std::vector<Cost> direct_;
     std::vector<Ways> ways_;
     std::vector<Orders> orders_;
+    std::vector<std::unique_ptr<Spread>> spreads_;  ///< By worker.
 };
 
 }  // namespace spadework::graph::two_level

@@ -45,22 +45,27 @@ double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) 
 }
 
 /// Prices as whole parts, demands in order paid out of each arc until its edge's opening cost is spent. What rounding
-/// leaves of an opening that was all but spent goes to the demand that pays most.
+/// leaves of an opening that was all but spent goes to the demand that pays most, the first of these.
 ArcPrices whole_prices(const Relaxation& relaxation, const PriceTable& prices) {
     const std::size_t arcs = 2 * relaxation.opening.size();
     ArcPrices whole(prices.size(), std::vector<Cost>(arcs, 0));
-    for (std::size_t a = 0; a < arcs; ++a) {
-        Cost left = relaxation.opening[a / 2];
-        Cost* highest = nullptr;
-        for (std::size_t d = 0; d < prices.size() && left > 0; ++d) {
+    std::vector<Cost> left;  // By arc.
+    for (const Cost opening : relaxation.opening)
+        left.insert(left.end(), 2, opening);
+    std::vector<std::uint32_t> dearest(arcs, 0);  // By arc: the demand that pays most.
+    for (std::size_t d = 0; d < prices.size(); ++d) {
+        for (std::size_t a = 0; a < arcs; ++a) {
             const auto wish = static_cast<double>(prices[d][a]);
             if (!(wish >= 1.0)) continue;
-            const Cost price = wish >= static_cast<double>(left) ? left : static_cast<Cost>(wish);
+            const Cost price = wish >= static_cast<double>(left[a]) ? left[a] : static_cast<Cost>(wish);
             whole[d][a] = price;
-            left -= price;
-            if (highest == nullptr || price > *highest) highest = &whole[d][a];
+            left[a] -= price;
+            if (price > whole[dearest[a]][a]) dearest[a] = static_cast<std::uint32_t>(d);
         }
-        if (highest != nullptr && left <= relaxation.opening[a / 2] / kRounding) *highest += left;
+    }
+    for (std::size_t a = 0; a < arcs; ++a) {
+        Cost& highest = whole[dearest[a]][a];
+        if (highest > 0 && left[a] <= relaxation.opening[a / 2] / kRounding) highest += left[a];
     }
     return whole;
 }

@@ -9,7 +9,7 @@ namespace spadework::graph::two_level {
 
 namespace {
 
-constexpr int kFittings = 15;
+constexpr int kFittings = 8;           ///< In a pass; what sites ask is kept from one to the next.
 constexpr double kMostAsked = 0x1p58;  ///< Of all units at all sites together, so that no sum overflows.
 constexpr double kFittingDecay = 0.7;  ///< Of the step factor after a fitting that did not raise the bound.
 constexpr double kLongestAim = 0.02;   ///< Steps aim no higher above the bound than this share of the target.

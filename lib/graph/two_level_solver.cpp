@@ -21,7 +21,7 @@ using two_level::Search;
 constexpr int kMostPasses = 240;
 constexpr int kPassesBetweenPlans = 12;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
-constexpr int kPassesOverSets = 180;
+constexpr int kPassesOverSets = 170;
 constexpr int kPassesBetweenSetPlans = 10;
 constexpr std::size_t kPassesWorthwhile = 30;  ///< So many passes over sets are worth their time ...
 constexpr double kGainWorthwhile = 2e-4;       ///< ... where together they raise the bound by this part.

@@ -2,27 +2,28 @@
 
 #include <algorithm>
 #include <bit>
-#include <limits>
 
 namespace spadework::graph::two_level {
 
 namespace {
 
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
 constexpr std::size_t kBuckets = 16384;  ///< With a quarter of these, half of all vertices are looked at twice.
 constexpr std::size_t kBucketsAWord = 64;
 
-double sum_of(const float* prices, std::size_t count) {
-    double sum = 0.0;
+template <class Label, class Price>
+Label sum_of(const Price* prices, std::size_t count) {
+    Label sum = 0;
     for (std::size_t k = 0; k < count; ++k)
-        sum += static_cast<double>(prices[k]);
+        sum += static_cast<Label>(prices[k]);
     return sum;
 }
 
 }  // namespace
 
-TrenchPrices::TrenchPrices(const pair_routes::Network& network, VertexId source)
+template <class Price, class Label>
+TrenchPrices<Price, Label>::TrenchPrices(const pair_routes::Network& network, VertexId source)
     : source_(source),
+      arcs_(2 * network.edges.size()),
       first_{0},
       label_(static_cast<std::size_t>(network.vertex_count)),
       looked_at_(label_.size()),
@@ -39,18 +40,21 @@ TrenchPrices::TrenchPrices(const pair_routes::Network& network, VertexId source)
     }
 }
 
-void TrenchPrices::wait(VertexId v, double label) {
-    const std::size_t bucket = std::clamp(static_cast<std::size_t>(label * buckets_a_label_), now_, kBuckets - 1);
+template <class Price, class Label>
+void TrenchPrices<Price, Label>::wait(VertexId v, Label label) {
+    const std::size_t bucket =
+        std::clamp(static_cast<std::size_t>(static_cast<double>(label) * buckets_a_label_), now_, kBuckets - 1);
     buckets_[bucket].push_back(v);
     waiting_[bucket / kBucketsAWord] |= std::uint64_t{1} << (bucket % kBucketsAWord);
 }
 
-void TrenchPrices::step_from(VertexId here, const float* prices) {
-    const double label = label_[here];
+template <class Price, class Label>
+void TrenchPrices<Price, Label>::step_from(VertexId here, const Price* prices) {
+    const Label label = label_[here];
     looked_at_[here] = label;
     for (std::uint32_t h = first_[here]; h < first_[static_cast<std::size_t>(here) + 1]; ++h) {
         const Hop hop = hops_[h];
-        const double along = label + static_cast<double>(prices[hop.arc]);
+        const Label along = label + static_cast<Label>(prices[hop.arc]);
         if (along >= label_[hop.to] || along > most_) continue;
         label_[hop.to] = along;
         by_[hop.to] = hop.arc;
@@ -60,7 +64,8 @@ void TrenchPrices::step_from(VertexId here, const float* prices) {
 }
 
 /// Looks at all that waits in the present bucket, which may grow meanwhile.
-void TrenchPrices::empty_bucket(const float* prices) {
+template <class Price, class Label>
+void TrenchPrices<Price, Label>::empty_bucket(const Price* prices) {
     std::vector<VertexId>& bucket = buckets_[now_];
     for (std::size_t k = 0; k < bucket.size(); ++k) {
         const VertexId here = bucket[k];
@@ -69,16 +74,17 @@ void TrenchPrices::empty_bucket(const float* prices) {
     bucket.clear();
 }
 
-void TrenchPrices::measure(const float* prices, double most) {
+template <class Price, class Label>
+void TrenchPrices<Price, Label>::measure(const Price* prices, Label most) {
     most_ = most;
-    const double longest = std::min(most, sum_of(prices, hops_.size()));
-    buckets_a_label_ = longest > 0.0 ? static_cast<double>(kBuckets) / longest : 0.0;
-    std::fill(label_.begin(), label_.end(), kInfinite);
-    std::fill(looked_at_.begin(), looked_at_.end(), kInfinite);
-    label_[source_] = 0.0;
-    came_from_[source_] = -1;
+    const Label longest = std::min(most, sum_of<Label>(prices, arcs_));
+    buckets_a_label_ = longest > 0 ? static_cast<double>(kBuckets) / static_cast<double>(longest) : 0.0;
+    std::fill(label_.begin(), label_.end(), far);
+    std::fill(looked_at_.begin(), looked_at_.end(), far);
+    label_[source_] = 0;
+    std::fill(came_from_.begin(), came_from_.end(), -1);
     now_ = 0;
-    wait(source_, 0.0);
+    wait(source_, 0);
     for (std::size_t word = 0; word < waiting_.size(); ++word) {
         while (waiting_[word] != 0) {
             const auto bit = static_cast<std::size_t>(std::countr_zero(waiting_[word]));
@@ -89,9 +95,13 @@ void TrenchPrices::measure(const float* prices, double most) {
     }
 }
 
-void TrenchPrices::append_way(VertexId v, std::vector<std::uint32_t>& arcs) const {
+template <class Price, class Label>
+void TrenchPrices<Price, Label>::append_way(VertexId v, std::vector<std::uint32_t>& arcs) const {
     for (; came_from_[v] >= 0; v = came_from_[v])
         arcs.push_back(by_[v]);
 }
+
+template class TrenchPrices<float, double>;
+template class TrenchPrices<Cost, Cost>;
 
 }  // namespace spadework::graph::two_level

@@ -62,7 +62,7 @@ TEST_CASE("what the trench to a vertex costs is the least of all ways, and the w
     for (int round = 0; round < 200; ++round) {
         const std::vector<SharedCostEdge> edges = drawn_edges(random);
         const pair_routes::Network network(kVertices, edges);
-        TrenchPrices trench(network, 0);
+        TrenchPrices<float, double> trench(network, 0);
         for (const unsigned one_in : {1U, 2U, 6U, 1000U}) {
             const std::vector<float> prices = drawn_prices(random, 2 * edges.size(), one_in);
             const std::vector<double> expected = plain_labels(edges, prices);
@@ -92,7 +92,7 @@ TEST_CASE("trenches dearer than the limit are left out, and no others") {
     for (int round = 0; round < 100; ++round) {
         const std::vector<SharedCostEdge> edges = drawn_edges(random);
         const pair_routes::Network network(kVertices, edges);
-        TrenchPrices trench(network, 0);
+        TrenchPrices<float, double> trench(network, 0);
         const std::vector<float> prices = drawn_prices(random, 2 * edges.size(), 2);
         const std::vector<double> expected = plain_labels(edges, prices);
         for (const double most : {0.0, expected[20], expected[30] / 2}) {
