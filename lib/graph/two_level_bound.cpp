@@ -18,10 +18,11 @@ using pair_routes::Network;
 
 namespace {
 
-constexpr double kMostSecondsForFirstPrices = 2.0;   ///< Far more than usual sites take.
-constexpr double kFirstGap = 3e-3;                   ///< Closer prices for joining alone raise the later bound no more.
-constexpr std::size_t kQuickToProveTwice = 200'000;  ///< Edges times demands.
-constexpr double kSmallestFactor = 0.02;             ///< Steps smaller than this no longer raise the bound.
+constexpr double kMostSecondsForFirstPrices = 2.0;  ///< Far more than usual sites take.
+constexpr double kFirstGap = 1e-4;                  ///< Between them and plans for joining alone, ...
+constexpr double kFirstGapOfMany = 3e-3;            ///< ... where closer ones would take as long as many passes.
+constexpr std::size_t kQuick = 200'000;             ///< Edges times demands.
+constexpr double kSmallestFactor = 0.02;            ///< Steps smaller than this no longer raise the bound.
 
 /// Prices that nearly prove the cheapest joining of the demands to the source, each paying a part of its service charge
 /// (a quarter does well on generated site maps).
@@ -31,7 +32,8 @@ PriceTable first_prices(const TwoLevelProblem& problem, const SearchField& field
         joined.demands.push_back({d.at, d.weight / 4, d.multiplicity / 4});
     SolveLimits limits;
     limits.seconds = std::min(kMostSecondsForFirstPrices, effort.seconds / 4);
-    limits.target_gap = kFirstGap;
+    const bool quick = problem.edges.size() * problem.demands.size() < kQuick;
+    limits.target_gap = quick ? kFirstGap : kFirstGapOfMany;
     limits.threads = effort.threads;
     const SharedCostCertificate paid = solve(joined, limits).certificate;
     const double scale = static_cast<double>(field.relaxation().parts) / static_cast<double>(paid.parts);
@@ -151,7 +153,7 @@ std::optional<SiteSets> BoundRun::site_sets(const TwoLevelProblem& problem) {
 Cost BoundRun::prove() {
     const PriceTable& prices = descent_->best_prices();
     const Cost even = bound_from_prices(relaxation_, network_, prices, toll_, team_);
-    const bool quick = network_.edges.size() * relaxation_.demands.size() < kQuickToProveTwice;
+    const bool quick = network_.edges.size() * relaxation_.demands.size() < kQuick;
     if (!relaxation_.in_trees || !quick) return even;
     return std::max(even, bound_from_prices(plain_, network_, prices, toll_, team_));
 }
