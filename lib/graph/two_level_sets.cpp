@@ -63,7 +63,7 @@ ArcPrices whole_prices(const Relaxation& relaxation, const PriceTable& prices) {
             if (price > whole[dearest[a]][a]) dearest[a] = static_cast<std::uint32_t>(d);
         }
     }
-    for (std::size_t a = 0; a < arcs; ++a) {
+    for (std::size_t a = 0; a < arcs && !whole.empty(); ++a) {
         Cost& highest = whole[dearest[a]][a];
         if (highest > 0 && left[a] <= relaxation.opening[a / 2] / kRounding) highest += left[a];
     }
