@@ -46,7 +46,17 @@ public:
     /// of beginning one had to be kept. kLargestCost where there is no path. Labels with two figures, of which those
     /// beaten in both are dropped, in the order of what they come to at least (Hart, Nilsson, Raphael 1968; Martins
     /// 1984).
-    [[nodiscard]] Cost least_from(VertexId start, const LengthPrice& price, std::size_t most_labels) const;
+    [[nodiscard]] Cost least_from(VertexId start, const LengthPrice& price, std::size_t most_labels) const {
+        return cheapest_from(start, price, most_labels).least;
+    }
+
+    /// A path from the start to the target, and what no path undercuts.
+    struct Cheapest {
+        Cost least = 0;
+        Cost cost = 0;             ///< Of the path; kLargestCost where none was found.
+        std::vector<EdgeId> path;  ///< From the start.
+    };
+    [[nodiscard]] Cheapest cheapest_from(VertexId start, const LengthPrice& price, std::size_t most_labels) const;
 
 private:
     struct Label {
@@ -54,6 +64,8 @@ private:
         Cost cost = 0;
         Length length = 0;
         VertexId at = 0;
+        std::int32_t before = -1;  ///< Number of the beginning that it goes on from, among those kept.
+        EdgeId by = -1;
     };
     class Beginnings;
 

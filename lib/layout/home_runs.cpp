@@ -3,6 +3,7 @@
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/bought_bound.hpp"
+#include "layout/bought_rerouting.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
 #include "layout/service_figures.hpp"
@@ -92,7 +93,12 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
         MeasuredSolution solution = solve_by_measure(problem, is_first ? with_splits(run, problem) : run);
         if (run.target_gap < 1) raise_by_bought_cables(problem, cables, time, solution);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
-        if (solution.plan) routing.routed = routed_by(solution.plan->paths, on, scenario);
+        if (!solution.plan) return routing;
+        routing.routed = routed_by(solution.plan->paths, on, scenario);
+        if (run.target_gap < 1) {
+            const graph::SharedCostPlan other = rerouted_as_bought(problem, cables, *solution.plan, time);
+            if (other.paths != solution.plan->paths) routing.others.push_back(routed_by(other.paths, on, scenario));
+        }
         return routing;
     };
     task.fallbacks = [&](const RoutedLayout&) {

@@ -1,9 +1,11 @@
 #include <algorithm>
+#include <limits>
 #include <numeric>
 
 #include "graph/shared_cost_solver.hpp"
 #include "layout/assembly.hpp"
 #include "layout/bought_bound.hpp"
+#include "layout/bought_rerouting.hpp"
 #include "layout/designs.hpp"
 #include "layout/optimise.hpp"
 #include "layout/room_prices.hpp"
@@ -174,21 +176,29 @@ LayoutTask bare_task(const Scenario& scenario, const TrunkProblem& trunk) {
 }
 
 /// The layout with its enclosure at one of the given places, wherever it comes out cheapest.
-/// `place_bounds`, where given, keeps what the first run proves of each place.
+/// `place_bounds`, where given, keeps what the first run proves of each place. A bound of `enough` on routes and places
+/// need not be raised further.
 LayoutTask task_at(const std::vector<PlaceIndex>& places, const Scenario& scenario, const TrunkProblem& trunk,
-                   const BeyondFigures& beyond, std::vector<graph::Cost>* place_bounds = nullptr) {
+                   const BeyondFigures& beyond, std::vector<graph::Cost>* place_bounds = nullptr,
+                   graph::Cost enough = std::numeric_limits<graph::Cost>::max()) {
     LayoutTask task = bare_task(scenario, trunk);
-    task.route = [&scenario, &trunk, &beyond, places, place_bounds](const Network& on, const graph::SolveLimits& run) {
+    task.route = [&scenario, &trunk, &beyond, places, place_bounds, enough](const Network& on, graph::SolveLimits run) {
+        run.bound_wanted = enough;
         const graph::SharedCostProblem problem = rooted_at(places, on, scenario, trunk, beyond);
         const graph::pair_routes::StopRule time(run.seconds, run.progress);
         MeasuredSolution solution = solve_by_measure(problem, not_closer_than_shows(run));
-        if (run.target_gap < 1)
-            raise_by_bought_cables(problem, bought_cables(places, scenario, trunk, beyond), time, solution);
+        const BoughtCables cables = bought_cables(places, scenario, trunk, beyond);
+        if (run.target_gap < 1 && solution.bound < enough) raise_by_bought_cables(problem, cables, time, solution);
         if (place_bounds != nullptr && place_bounds->empty()) *place_bounds = solution.root_bounds;
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
         const PlaceIndex enclosure = places[static_cast<std::size_t>(solution.plan->root)];
         routing.routed = routed_by(*solution.plan, enclosure, on, scenario);
+        if (run.target_gap < 1 && solution.bound < enough) {
+            const graph::SharedCostPlan other = rerouted_as_bought(problem, cables, *solution.plan, time);
+            if (other.paths != solution.plan->paths)
+                routing.others.push_back(routed_by(other, enclosure, on, scenario));
+        }
         return routing;
     };
     return task;
@@ -276,11 +286,12 @@ bool leaves_a_chance(const Scenario& scenario, Money bound, const Design& design
 }
 
 /// Works out the places whose bounds leave them a chance, lowest bound first: what a router does not see, such as
-/// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely. It
-/// ends with the place that then has the lowest bound, as nothing more would raise that of the layout.
+/// joints and order lengths, may make another place the cheapest; and each place alone can be bounded more closely, as
+/// far as it takes to show that it is no cheaper than the best plan. It ends with the place that then has the lowest
+/// bound, as nothing more would raise that of the layout.
 void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, const BeyondFigures& beyond,
                           const std::vector<graph::Cost>& bounds, const DesignLimits& limits, Design& design) {
-    constexpr std::size_t most_places = 5;
+    constexpr std::size_t most_places = 12;
     std::vector<Money> direct;
     for (const graph::Cost bound : bounds)
         direct.push_back(constant_cost(scenario, trunk) + trunk.network.scale.money(bound));
@@ -291,7 +302,9 @@ void try_promising_places(const Scenario& scenario, const TrunkProblem& trunk, c
         if (tried++ == most_places || !leaves_a_chance(scenario, direct[p], design) || time.asked_to_stop()) break;
         if (least_tried && *least_tried <= direct[p]) break;
         const DesignLimits share{time.seconds() / 2, limits.threads, limits.seed, limits.progress, limits.target_gap};
-        Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk, beyond), share);
+        const Money routes = cost_to_build(scenario, *design.plan) - constant_cost(scenario, trunk);
+        const graph::Cost enough = trunk.network.scale.units(std::max(Money(), routes));
+        Design other = optimise(scenario, task_at({trunk.places[p]}, scenario, trunk, beyond, nullptr, enough), share);
         if (other.direct_bound > direct[p]) {
             direct[p] = other.direct_bound;
             design.certificate.add(other.certificate);

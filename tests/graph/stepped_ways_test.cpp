@@ -107,4 +107,39 @@ TEST_CASE("a dearer path that stays below a jump is cheapest") {
     CHECK(ways.least_from(0, jump, 100) == 14);
 }
 
+TEST_CASE("the path that comes with the least costs just that, and leads from start to target") {
+    Dice dice(403);
+    int paths = 0;
+    for (int round = 0; round < 1000; ++round) {
+        CAPTURE(round);
+        const Instance in = random_instance(dice);
+        SteppedWays ways(in.network.vertex_count, in.network.edges);
+        const auto target = static_cast<VertexId>(dice.upto(6));
+        const auto start = static_cast<VertexId>(dice.upto(6));
+        ways.aim_at(target, in.costs, in.slope);
+        const SteppedWays::Cheapest found = ways.cheapest_from(start, in.price(), 10'000);
+        CHECK(found.least == ways.least_from(start, in.price(), 10'000));
+        CHECK(found.cost == found.least);
+        if (found.cost == kLargestCost) continue;
+        ++paths;
+        VertexId at = start;
+        Cost cost = 0;
+        Length length = 0;
+        for (const EdgeId e : found.path) {
+            const SharedCostEdge& edge = in.network.edges[e];
+            const bool forwards = edge.tail == at;
+            REQUIRE((forwards || edge.head == at));
+            cost += in.costs[forwards ? 0 : 1][e];
+            length += edge.length;
+            at = forwards ? edge.head : edge.tail;
+        }
+        CHECK(at == target);
+        CHECK(cost + in.price().price(length) == found.cost);
+        const SteppedWays::Cheapest cut_short = ways.cheapest_from(start, in.price(), 1);
+        CHECK(cut_short.least <= found.least);
+        CHECK(cut_short.cost >= found.cost);
+    }
+    CHECK(paths > 500);
+}
+
 }  // namespace spadework::graph
