@@ -23,13 +23,14 @@ void set_bounds(const SharedCostProblem& problem, SharedCostSolution& solution) 
 
 }  // namespace
 
-PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans) {
+PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans,
+                               const KnownPrices* known) {
     PricedSolution priced;
     SharedCostSolution& solution = priced.solution;
     solution.certificate.prices.resize(problem.demands.size());
     const auto small = reduced(problem);
     if (!small) return priced;
-    SolveRun run(problem, *small, limits);
+    SolveRun run(problem, *small, limits, known);
     run.run();
     if (plans == PlansBuilt::along_choices_too) run.try_choices();
     solution.plan = run.plan();

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "graph/known_prices.hpp"
 #include "graph/shared_cost_solver.hpp"
 
 namespace spadework::graph {
@@ -18,7 +19,9 @@ enum class PlansBuilt {
     along_choices_too,  ///< Where prices leave a gap, of one root: see SolveRun::try_choices.
 };
 
-/// The problem is well formed and some path costs something.
-PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans);
+/// The problem is well formed and some path costs something. With one root `known`, prices of the problem, may be where
+/// to start from.
+PricedSolution solve_by_prices(const SharedCostProblem& problem, const SolveLimits& limits, PlansBuilt plans,
+                               const KnownPrices* known = nullptr);
 
 }  // namespace spadework::graph

@@ -19,6 +19,7 @@ constexpr double kSettledFactor = 2e-2;   ///< ... and nearly so: enough where a
 constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
 constexpr double kProofTime = 6.0;        ///< What the final proof takes at most, in times of building all balls.
+constexpr int kPassesFromKnown = 150;     ///< More of them gain less than splitting does.
 constexpr int kPassesBetweenPlans = 25;
 constexpr int kPassesBetweenPlansForMany = 50;
 constexpr std::size_t kManyDemands = 1000;
@@ -57,14 +58,16 @@ StepRule step_rule_for(std::size_t demands) {
 
 }  // namespace
 
-SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits)
+SolveRun::SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits,
+                   const KnownPrices* known)
     : problem_(problem),
       small_(small),
       limits_(limits),
+      known_(known),
       clock_(limits.seconds),
       network_(small.problem, small.one_measure),
       team_(threads_worth_waking(limits.threads, small.problem.demands.size(), small.problem.edges.size())),
-      rule_(step_rule_for(network_.demand_at.size())),
+      rule_(known != nullptr ? StepRule() : step_rule_for(network_.demand_at.size())),
       prices_(make_price_search(network_, team_, rule_)),
       lattice_(static_cast<double>(lattice_step(problem))) {}
 
@@ -77,7 +80,11 @@ void SolveRun::run() {
 std::vector<AscentPrices> SolveRun::first_plan_and_prices() {
     std::optional<TreeFound> tree;
     std::vector<AscentPrices> ascent;
-    const auto ascend = [&](VertexId root) { ascent = dual_ascent(network_, root, shortest_reach(network_, {root})); };
+    const auto ascend = [&](VertexId root) {
+        const std::vector<PathLength> to_root = shortest_reach(network_, {root});
+        ascent = known_ != nullptr ? as_ascent(network_, root, to_root, known_in_small())
+                                   : dual_ascent(network_, root, to_root);
+    };
     const bool one_root = network_.root_at.size() == 1;
     team_.run(one_root ? 2 : 1, 1, [&](std::size_t task, std::size_t) {
         if (task == 0) {
@@ -89,6 +96,10 @@ std::vector<AscentPrices> SolveRun::first_plan_and_prices() {
     if (!one_root) ascend(tree->tree.root());
     offer(std::move(*tree));
     return ascent;
+}
+
+KnownPrices SolveRun::known_in_small() const {
+    return {contracted(small_.way_back, known_->prices, network_.demand_at.size()), known_->parts};
 }
 
 void SolveRun::offer(TreeFound found) {
@@ -150,6 +161,7 @@ void SolveRun::work_on_roots_in_play() {
     for (int pass = 1; !out_of_time(); ++pass) {
         pass_time_.of(clock_, [&] { prices_->search_all(); });
         if (closed() || prices_->factor() < settled) return;
+        if (known_ != nullptr && pass >= kPassesFromKnown) return;
         if (many_roots && prices_->roots_in_play().size() <= kRootsForEachAlone) return;
         if (many_roots && drop_roots()) {
             last_drop = pass;

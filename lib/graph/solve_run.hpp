@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "graph/construction.hpp"
+#include "graph/known_prices.hpp"
 #include "graph/plan_search.hpp"
 #include "graph/price_search.hpp"
 #include "graph/reduction.hpp"
@@ -18,7 +19,9 @@ namespace spadework::graph {
 /// Works on a reduced problem in search figures (fixed costs left out).
 class SolveRun {
 public:
-    SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits);
+    /// Starts from known prices of the problem where they are given.
+    SolveRun(const SharedCostProblem& problem, const ReducedProblem& small, const SolveLimits& limits,
+             const KnownPrices* known = nullptr);
 
     /// Finds a first plan, then raises the bound and improves the plan in turns.
     void run();
@@ -36,6 +39,7 @@ public:
 
 private:
     [[nodiscard]] std::vector<AscentPrices> first_plan_and_prices();
+    [[nodiscard]] KnownPrices known_in_small() const;
     void raise_bound(std::vector<AscentPrices> ascent);
     void work_on_roots_in_play();
     void settle_one_by_one(const std::vector<std::uint32_t>& rivals);
@@ -58,6 +62,7 @@ private:
     const SharedCostProblem& problem_;
     const ReducedProblem& small_;
     SolveLimits limits_;
+    const KnownPrices* known_;
     SolveClock clock_;
     SearchNetwork network_;
     WorkerTeam team_;

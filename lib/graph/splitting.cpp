@@ -129,26 +129,31 @@ private:
         limits.progress = &progress_;
         limits.target_gap = 0.0;  // What is wanted leaves the gap already.
         limits.bound_wanted = wanted - half.opened;
-        PricedSolution priced = solve_by_prices(rest, limits, PlansBuilt::along_flows);
+        const KnownPrices known{prices_but(whole, half.proof.choices.back().edge), whole.proof.parts};
+        PricedSolution priced = solve_by_prices(rest, limits, PlansBuilt::along_flows, &known);
         half.proof.prices = std::move(priced.solution.certificate.prices);
         half.proof.parts = priced.solution.certificate.parts;
         half.edge_use = std::move(priced.edge_use);
         half.bound = priced.solution.plan ? add(priced.solution.bound, half.opened) : kLargestCost;
-        if (half.bound < whole.bound) take_prices_of(whole, rest, half);
+        if (half.bound < whole.bound) take_prices(known, rest, half);
         return std::move(priced.solution);
     }
 
-    /// Takes over what the whole's prices prove of its half where that is more.
-    static void take_prices_of(const Part& whole, const SharedCostProblem& rest, Part& half) {
-        const EdgeChoice last = half.proof.choices.back();
-        EdgePriceSet prices = whole.proof.prices;
+    /// A part's prices on all edges but one.
+    static EdgePriceSet prices_but(const Part& part, EdgeId edge) {
+        EdgePriceSet prices = part.proof.prices;
         for (std::vector<EdgePrice>& of_demand : prices)
-            std::erase_if(of_demand, [last](const EdgePrice& price) { return price.edge == last.edge; });
-        const auto bounds = bound_proved(rest, {prices, {}, whole.proof.parts, {}});
+            std::erase_if(of_demand, [edge](const EdgePrice& price) { return price.edge == edge; });
+        return prices;
+    }
+
+    /// Takes over what known prices prove where that is more.
+    static void take_prices(const KnownPrices& known, const SharedCostProblem& rest, Part& half) {
+        const auto bounds = bound_proved(rest, {known.prices, {}, known.parts, {}});
         if (!bounds || add(bounds->front(), half.opened) <= half.bound) return;
         half.bound = add(bounds->front(), half.opened);
-        half.proof.prices = std::move(prices);
-        half.proof.parts = whole.proof.parts;
+        half.proof.prices = known.prices;
+        half.proof.parts = known.parts;
     }
 
     void offer(std::optional<SharedCostPlan> plan) {

@@ -15,7 +15,8 @@ SharedCostProblem rest_of(const SharedCostProblem& problem, const std::vector<Ed
 
 /// The solution with its bound raised by splits, and its plan by what turned up on the way, until they meet, the limits
 /// are reached or no edge is left to split by. A problem with several roots stays as it is. Always the part with the
-/// lowest bound is split, by an edge of which the averaged flows use about half. `clock` began with the whole solve.
+/// lowest bound is split, by an edge of which the averaged flows use about half; its prices are where those of the
+/// halves start from. `clock` began with the whole solve.
 SharedCostSolution closed_by_splitting(const SharedCostProblem& problem, const SolveLimits& limits,
                                        const SolveClock& clock, PricedSolution priced);
 

@@ -24,6 +24,52 @@ void append_edges(const std::vector<Piece>& pieces, PieceUse use, std::vector<Ed
     }
 }
 
+/// Where an original edge lies in the reduced problem.
+struct PlaceInReduced {
+    EdgeId edge = -1;  ///< -1 for nowhere.
+    bool turned = false;
+};
+
+std::vector<PlaceInReduced> places_in_reduced(const WayBack& way_back) {
+    std::vector<PlaceInReduced> places;
+    for (std::size_t e = 0; e < way_back.piece_of_edge.size(); ++e) {
+        std::vector<PieceUse> rest{{way_back.piece_of_edge[e], false}};
+        while (!rest.empty()) {
+            const PieceUse next = rest.back();
+            rest.pop_back();
+            const Piece& piece = way_back.pieces[next.piece];
+            if (piece.original < 0) {
+                rest.push_back({piece.first, piece.first_turned != next.turned});
+                rest.push_back({piece.second, piece.second_turned != next.turned});
+                continue;
+            }
+            const auto original = static_cast<std::size_t>(piece.original);
+            if (places.size() <= original) places.resize(original + 1);
+            places[original] = {static_cast<EdgeId>(e), next.turned};
+        }
+    }
+    return places;
+}
+
+/// Prices on one arc added up.
+void add_up(std::vector<EdgePrice>& prices) {
+    const auto same = [](const EdgePrice& a, const EdgePrice& b) {
+        return a.edge == b.edge && a.backwards == b.backwards;
+    };
+    std::sort(prices.begin(), prices.end(), [](const EdgePrice& a, const EdgePrice& b) {
+        return a.edge != b.edge ? a.edge < b.edge : a.backwards < b.backwards;
+    });
+    std::size_t kept = 0;
+    for (const EdgePrice& price : prices) {
+        if (kept > 0 && same(prices[kept - 1], price)) {
+            prices[kept - 1].price = add(prices[kept - 1].price, price.price);
+        } else {
+            prices[kept++] = price;
+        }
+    }
+    prices.resize(kept);
+}
+
 /// A price put on a whole piece `top`, to be spread over what it is made of.
 struct PriceToSpread {
     PieceUse use;
@@ -106,6 +152,23 @@ EdgePriceSet expanded(const WayBack& way_back, const EdgePriceSet& reduced, std:
         if (price < kLargestCost) spread(way_back.pieces, forced.use, price, prices[forced.payer]);
     }
     return prices;
+}
+
+EdgePriceSet contracted(const WayBack& way_back, const EdgePriceSet& original, std::size_t reduced_demands) {
+    const std::vector<PlaceInReduced> places = places_in_reduced(way_back);
+    EdgePriceSet reduced(reduced_demands);
+    for (std::size_t d = 0; d < original.size(); ++d) {
+        const std::int32_t demand = way_back.fates[d].reduced;
+        if (demand < 0) continue;
+        for (const EdgePrice& price : original[d]) {
+            const auto edge = static_cast<std::size_t>(price.edge);
+            if (edge >= places.size() || places[edge].edge < 0) continue;
+            reduced[demand].push_back({places[edge].edge, price.price, price.backwards != places[edge].turned});
+        }
+    }
+    for (std::vector<EdgePrice>& of_demand : reduced)
+        add_up(of_demand);
+    return reduced;
 }
 
 }  // namespace spadework::graph

@@ -66,4 +66,9 @@ SharedCostPlan expanded(const WayBack& way_back, const SharedCostPlan& reduced,
 /// pieces it beat get the same, and each demand's by its share. Rounding is downwards.
 EdgePriceSet expanded(const WayBack& way_back, const EdgePriceSet& reduced, std::int64_t parts);
 
+/// Prices of the original problem as prices of the reduced one, of the same parts: what is paid along a reduced edge's
+/// pieces, by all that became part of a demand. They pay no more than the edge's opening cost where the prices given
+/// pay no more than the pieces'.
+EdgePriceSet contracted(const WayBack& way_back, const EdgePriceSet& original, std::size_t reduced_demands);
+
 }  // namespace spadework::graph
