@@ -124,19 +124,27 @@ double PriceDescent::move_flows(std::size_t d) {
 }
 
 void PriceDescent::project(Purse purse, double length) {
+    struct Wish {
+        double price;
+        bool flows;
+    };
+    thread_local std::vector<Wish> of_payers;
     thread_local std::vector<double> wishes;
+    of_payers.clear();
     wishes.clear();
     std::vector<std::int32_t>& payers = payers_[purse];
     for (const std::int32_t d : payers) {
-        wishes.push_back(static_cast<double>(prices_[d][purse]) + length * static_cast<double>(flows_[d][purse]));
+        const auto flow = static_cast<double>(flows_[d][purse]);
+        of_payers.push_back({static_cast<double>(prices_[d][purse]) + length * flow, flow > 0.0});
+        wishes.push_back(of_payers.back().price);
     }
     const double cut = cut_to_fit(wishes, rooms_[purse]);
     std::size_t kept = 0;
-    for (const std::int32_t d : payers) {
-        const auto flow = static_cast<double>(flows_[d][purse]);
-        const double price = std::max(static_cast<double>(prices_[d][purse]) + length * flow - cut, 0.0);
+    for (std::size_t k = 0; k < of_payers.size(); ++k) {
+        const std::int32_t d = payers[k];
+        const double price = std::max(of_payers[k].price - cut, 0.0);
         prices_[d][purse] = static_cast<float>(price);
-        if (price > 0.0 || flow > 0.0) {
+        if (price > 0.0 || of_payers[k].flows) {
             payers[kept++] = d;
         } else {
             listed_[d][purse] = 0;

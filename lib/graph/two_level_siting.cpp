@@ -141,8 +141,7 @@ void SitingTable::rank_feeders() {
     }
 }
 
-std::optional<Cost> SitingTable::feeder_cost_to(std::int32_t site, std::int64_t units) const {
-    if (units < static_cast<std::int64_t>(smallest_.size())) return feeder_[site][smallest_[units]];
+std::optional<Cost> SitingTable::cost_of_unlisted(std::int32_t site, std::int64_t units) const {
     const auto first = std::partition_point(feeders_.begin(), feeders_.end(),
                                             [units](const Feeder& feeder) { return feeder.serves < units; });
     if (first == feeders_.end()) return std::nullopt;

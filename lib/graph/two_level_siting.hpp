@@ -57,7 +57,11 @@ private:
     void rank_feeders();
 
     /// What the cheapest feeder that serves so many units costs to the site; nothing when none does.
-    [[nodiscard]] std::optional<Cost> feeder_cost_to(std::int32_t site, std::int64_t units) const;
+    [[nodiscard]] std::optional<Cost> feeder_cost_to(std::int32_t site, std::int64_t units) const {
+        if (units < static_cast<std::int64_t>(smallest_.size())) return feeder_[site][smallest_[units]];
+        return cost_of_unlisted(site, units);
+    }
+    [[nodiscard]] std::optional<Cost> cost_of_unlisted(std::int32_t site, std::int64_t units) const;
 
     [[nodiscard]] std::vector<Cost> least_with_one_more(const std::vector<std::int32_t>& open, bool on_lines) const;
 

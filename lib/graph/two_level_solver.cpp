@@ -18,7 +18,7 @@ using two_level::BoundRun;
 using two_level::Layout;
 using two_level::Search;
 
-constexpr int kMostPasses = 240;
+constexpr int kMostPasses = 280;
 constexpr int kPassesBetweenPlans = 12;
 constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
 constexpr int kPassesOverSets = 170;
