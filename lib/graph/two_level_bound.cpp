@@ -144,6 +144,21 @@ double BoundRun::guess() const {
     return descent_->best_bound() / static_cast<double>(relaxation_.parts);
 }
 
+std::vector<std::int32_t> BoundRun::sites_most_used(const TwoLevelProblem& problem, std::size_t count) const {
+    std::vector<std::pair<double, std::int32_t>> order;  // By use, its sign turned: the most used first.
+    Purse purse = field_.first_site();
+    for (std::size_t s = 0; s < problem.sites.size(); ++s) {
+        if (relaxation_.source_length[problem.sites[s].at] == kLargestCost) continue;
+        order.emplace_back(-descent_->use_of(purse++), static_cast<std::int32_t>(s));
+    }
+    std::ranges::sort(order);
+    std::vector<std::int32_t> sites;
+    for (std::size_t k = 0; k < std::min(count, order.size()); ++k)
+        sites.push_back(order[k].second);
+    std::ranges::sort(sites);
+    return sites;
+}
+
 std::optional<SiteSets> BoundRun::site_sets(const TwoLevelProblem& problem) {
     const auto shares = even_shares(problem);
     if (!shares) return std::nullopt;

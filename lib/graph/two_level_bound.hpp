@@ -37,6 +37,9 @@ public:
     /// For each edge how much of it the averaged ways use, 0 to 1.
     [[nodiscard]] std::vector<double> edge_use() const { return descent_->edge_use(network_.edges.size()); }
 
+    /// The sites that the averaged ways use most, so many, ascending indices into the problem's sites.
+    [[nodiscard]] std::vector<std::int32_t> sites_most_used(const TwoLevelProblem& problem, std::size_t count) const;
+
     /// A lower bound proved in exact arithmetic.
     [[nodiscard]] Cost prove();
 

@@ -170,6 +170,13 @@ void PriceDescent::step(double target) {
     });
 }
 
+double PriceDescent::use_of(Purse purse) const {
+    double use = 0.0;
+    for (const std::int32_t d : payers_[purse])
+        use = std::max(use, static_cast<double>(flows_[d][purse]));
+    return use;
+}
+
 std::vector<double> PriceDescent::edge_use(std::size_t edges) const {
     std::vector<double> use(edges, 0.0);
     for (std::size_t d = 0; d < used_.size(); ++d) {

@@ -55,6 +55,9 @@ public:
     /// 0 to 1.
     [[nodiscard]] std::vector<double> edge_use(std::size_t edges) const;
 
+    /// How much of a purse the averaged ways use: the largest of any demand, 0 to 1.
+    [[nodiscard]] double use_of(Purse purse) const;
+
 private:
     double move_flows(std::size_t demand);
     void project(Purse purse, double length);

@@ -161,7 +161,10 @@ private:
             if (!more || near_enough(bound.guess()) || stop_.reached()) break;
             if (!clock.time_for(kPassesAProofTakes)) break;
             if (pass % kPassesBetweenPlans == 0) {
-                plans_from_use(bound.edge_use(), best_.siting.open, pass / kPassesBetweenPlans);
+                const int round = pass / kPassesBetweenPlans;  // Every other one from the sites that the bound uses.
+                const auto& open = best_.siting.open;
+                const bool afresh = !sets && round % 2 == 0;
+                plans_from_use(bound.edge_use(), afresh ? bound.sites_most_used(problem_, open.size()) : open, round);
             }
         }
         if (sets) {
