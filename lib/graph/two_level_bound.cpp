@@ -18,7 +18,7 @@ using pair_routes::Network;
 
 namespace {
 
-constexpr double kMostSecondsForFirstPrices = 2.0;  ///< Far more than usual sites take.
+constexpr double kMostSecondsForFirstPrices = 5.0;  ///< Far more than usual sites take, also beside other work.
 constexpr double kFirstGap = 1e-4;                  ///< Between them and plans for joining alone, ...
 constexpr double kFirstGapOfMany = 3e-3;            ///< ... where closer ones would take as long as many passes.
 constexpr std::size_t kQuick = 200'000;             ///< Edges times demands.

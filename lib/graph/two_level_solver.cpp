@@ -19,8 +19,9 @@ using two_level::Layout;
 using two_level::Search;
 
 constexpr int kMostPasses = 280;
-constexpr int kPassesBetweenPlans = 12;
-constexpr int kPassesBeforeSets = 40;  ///< Where sets of sites can be looked at one by one.
+constexpr int kPassesBetweenPlans = 20;
+constexpr int kPassesBetweenFirstPlans = 12;  ///< The same before sets are looked at.
+constexpr int kPassesBeforeSets = 40;         ///< Where sets of sites can be looked at one by one.
 constexpr int kPassesOverSets = 170;
 constexpr int kPassesBetweenSetPlans = 10;
 constexpr std::size_t kPassesWorthwhile = 30;  ///< So many passes over sets are worth their time ...
@@ -155,17 +156,13 @@ private:
         BoundRun bound(problem_, search_.network(), *solution_.plan, toll(), {stop_.seconds_left(), limits_.threads});
         auto sets = bound.site_sets(problem_);
         const int passes = sets ? kPassesBeforeSets : kMostPasses;
+        const int between = sets ? kPassesBetweenFirstPlans : kPassesBetweenPlans;
         PassClock clock(stop_);
         for (int pass = 1; pass <= passes; ++pass) {
             const bool more = bound.pass(solution_.plan->value);
             if (!more || near_enough(bound.guess()) || stop_.reached()) break;
             if (!clock.time_for(kPassesAProofTakes)) break;
-            if (pass % kPassesBetweenPlans == 0) {
-                const int round = pass / kPassesBetweenPlans;  // Every other one from the sites that the bound uses.
-                const auto& open = best_.siting.open;
-                const bool afresh = !sets && round % 2 == 0;
-                plans_from_use(bound.edge_use(), afresh ? bound.sites_most_used(problem_, open.size()) : open, round);
-            }
+            if (pass % between == 0) plans_from_bound(bound, sets.has_value(), pass / between);
         }
         if (sets) {
             look_at_sets(*sets, bound.descent());
@@ -215,6 +212,14 @@ private:
         }
         for (const Layout& layout : search_.from_openings_at(discounted(sets.edge_use(), round), next))
             offer(layout);
+    }
+
+    /// Plans from the best plan's sites and, where no sets of sites are looked at later, from those that the bound
+    /// uses.
+    void plans_from_bound(const BoundRun& bound, bool sets_follow, int round) {
+        const std::vector<double> use = bound.edge_use();
+        plans_from_use(use, best_.siting.open, round);
+        if (!sets_follow) plans_from_use(use, bound.sites_most_used(problem_, best_.siting.open.size()), round);
     }
 
     /// New plans where edges are the cheaper to open the more the bound uses them, with the given sites to begin with.
