@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <functional>
+#include <limits>
 
 #include "graph/construction.hpp"
 #include "graph/cost_lattice.hpp"
@@ -19,6 +20,7 @@ constexpr double kSettledFactor = 2e-2;   ///< ... and nearly so: enough where a
 constexpr double kFinalFactor = 0.15;     ///< Step factor to arrive at when time runs out, ...
 constexpr double kCoolingFrom = 0.35;     ///< ... cooling down to it from this share of the time on.
 constexpr double kProofTime = 6.0;        ///< What the final proof takes at most, in times of building all balls.
+constexpr int kPassesToHalve = 200;       ///< The gap, or it is left to splits.
 constexpr int kPassesFromKnown = 150;     ///< More of them gain less than splitting does.
 constexpr int kPassesBetweenPlans = 25;
 constexpr int kPassesBetweenPlansForMany = 50;
@@ -158,9 +160,15 @@ void SolveRun::work_on_roots_in_play() {
     const bool nearly_will_do = limits_.target_gap > 0.0 || splits_follow;
     const double settled = nearly_will_do ? kSettledFactor : kSmallestFactor;
     int last_drop = 0;
+    double gap_before = std::numeric_limits<double>::infinity();
     for (int pass = 1; !out_of_time(); ++pass) {
         pass_time_.of(clock_, [&] { prices_->search_all(); });
         if (closed() || prices_->factor() < settled) return;
+        if (splits_follow && pass % kPassesToHalve == 0) {
+            const double gap = aim() - prices_->best_bound();
+            if (gap > gap_before / 2) return;
+            gap_before = gap;
+        }
         if (known_ != nullptr && pass >= kPassesFromKnown) return;
         if (many_roots && prices_->roots_in_play().size() <= kRootsForEachAlone) return;
         if (many_roots && drop_roots()) {

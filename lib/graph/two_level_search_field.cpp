@@ -17,9 +17,6 @@ bool alike_in(const SearchField::Excursions& known, const RelaxedDemand& demand)
            known.service.multiplicity == demand.service.multiplicity;
 }
 
-}  // namespace
-
-namespace {
 double on(const pair_routes::Charge& charge, double length, double passage) {
     return static_cast<double>(charge.weight) * length + static_cast<double>(charge.multiplicity) * passage;
 }
@@ -217,7 +214,6 @@ double DemandSearch::search(const RelaxedDemand& demand, const float* prices) {
     }
     while (!queue_.empty() && queue_.top_key() < best_) {
         const std::int32_t node = queue_.pop();
-
         if (node >= 2 * vertices_) {
             expand_direct(node - 2 * vertices_, demand, prices);
         } else if (node >= vertices_) {
