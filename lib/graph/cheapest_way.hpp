@@ -20,8 +20,9 @@ public:
           next_edge_(network.vertex_count, -1),
           queue_(network.vertex_count) {}
 
-    /// Finds the way from `start` to a vertex that `holds(v)`, where it costs least: `opening(e)` of each edge plus
-    /// what is paid at the rate all the way to the root, `from_root(v)` away. False when there is none.
+    /// Finds the way from `start` to a vertex that `holds(v)`, where it costs least: `opening(e, v)` of each edge, v
+    /// its end on the tree's side, plus what is paid at the rate all the way to the root, `from_root(v)` away. False
+    /// when there is none.
     template <class Holds, class FromRoot, class Opening>
     bool find(VertexId start, const PathRate& rate, Holds holds, FromRoot from_root, Opening opening) {
         VertexId best = -1;
@@ -38,7 +39,8 @@ public:
                 continue;
             }
             for (const Step& step : network_.steps.from(here)) {
-                const double along = label_[here] + opening(step.edge) + charge(rate, network_.reach[step.edge]);
+                const double along =
+                    label_[here] + opening(step.edge, step.to) + charge(rate, network_.reach[step.edge]);
                 meet(step.to, along, step.edge, rate);
             }
         }

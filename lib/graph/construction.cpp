@@ -25,7 +25,7 @@ public:
         if (tree_.holds(start)) return;
         search_.find(
             start, network_.rate[demand], [this](VertexId v) { return tree_.holds(v); },
-            [this](VertexId v) { return from_root_[v]; }, [this](EdgeId e) { return opening_[e]; });
+            [this](VertexId v) { return from_root_[v]; }, [this](EdgeId e, VertexId) { return opening_[e]; });
         const std::vector<VertexId>& way = search_.way();
         for (std::size_t i = 1; i < way.size(); ++i) {
             const EdgeId edge = search_.edges()[i - 1];

@@ -85,7 +85,7 @@ private:
         const VertexId at = network_.demand_at[demand];
         way_.find(
             at, network_.rate[demand], [this](VertexId v) { return tree_.holds(v); },
-            [this](VertexId v) { return tree_.at(v).from_root; }, [this](EdgeId e) { return disturbed(e); });
+            [this](VertexId v) { return tree_.at(v).from_root; }, [this](EdgeId e, VertexId) { return disturbed(e); });
         tree_.put_in(demand, way_.way(), way_.edges());
         active_.push_back(at);
         active_.push_back(way_.way().front());

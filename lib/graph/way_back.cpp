@@ -6,15 +6,16 @@ namespace spadework::graph {
 
 namespace {
 
-/// Appends the original edges of a piece in the order of travel.
-void append_edges(const std::vector<Piece>& pieces, PieceUse use, std::vector<EdgeId>& path) {
+/// Tells `visit` of each piece in a piece that is an original edge, in the order of travel.
+template <class Visit>
+void for_each_original(const std::vector<Piece>& pieces, PieceUse use, Visit visit) {
     std::vector<PieceUse> rest{use};
     while (!rest.empty()) {
         const PieceUse next = rest.back();
         rest.pop_back();
         const Piece& piece = pieces[next.piece];
         if (piece.original >= 0) {
-            path.push_back(piece.original);
+            visit(next);
             continue;
         }
         const PieceUse at_tail{piece.first, piece.first_turned != next.turned};
@@ -22,6 +23,11 @@ void append_edges(const std::vector<Piece>& pieces, PieceUse use, std::vector<Ed
         rest.push_back(next.turned ? at_tail : at_head);
         rest.push_back(next.turned ? at_head : at_tail);
     }
+}
+
+/// Appends the original edges of a piece in the order of travel.
+void append_edges(const std::vector<Piece>& pieces, PieceUse use, std::vector<EdgeId>& path) {
+    for_each_original(pieces, use, [&](PieceUse edge) { path.push_back(pieces[edge.piece].original); });
 }
 
 /// Where an original edge lies in the reduced problem.
@@ -33,20 +39,11 @@ struct PlaceInReduced {
 std::vector<PlaceInReduced> places_in_reduced(const WayBack& way_back) {
     std::vector<PlaceInReduced> places;
     for (std::size_t e = 0; e < way_back.piece_of_edge.size(); ++e) {
-        std::vector<PieceUse> rest{{way_back.piece_of_edge[e], false}};
-        while (!rest.empty()) {
-            const PieceUse next = rest.back();
-            rest.pop_back();
-            const Piece& piece = way_back.pieces[next.piece];
-            if (piece.original < 0) {
-                rest.push_back({piece.first, piece.first_turned != next.turned});
-                rest.push_back({piece.second, piece.second_turned != next.turned});
-                continue;
-            }
-            const auto original = static_cast<std::size_t>(piece.original);
+        for_each_original(way_back.pieces, {way_back.piece_of_edge[e], false}, [&](PieceUse use) {
+            const auto original = static_cast<std::size_t>(way_back.pieces[use.piece].original);
             if (places.size() <= original) places.resize(original + 1);
-            places[original] = {static_cast<EdgeId>(e), next.turned};
-        }
+            places[original] = {static_cast<EdgeId>(e), use.turned};
+        });
     }
     return places;
 }

@@ -58,7 +58,7 @@ RouteTree plain_star(const SearchNetwork& network) {
     for (std::size_t d = 0; d < network.demand_at.size(); ++d) {
         way.find(
             network.demand_at[d], network.rate[d], [&](VertexId v) { return tree.holds(v); },
-            [&](VertexId v) { return from_root[v]; }, [](EdgeId) { return 1e-3; });
+            [&](VertexId v) { return from_root[v]; }, [](EdgeId, VertexId) { return 1e-3; });
         for (std::size_t i = 1; i < way.way().size(); ++i) {
             tree.hang(way.way()[i], way.edges()[i - 1]);
             from_root[way.way()[i]] = from_root[way.way()[i - 1]] + network.reach[way.edges()[i - 1]];
@@ -102,7 +102,8 @@ TEST_CASE("Changes to a live tree can be taken back whole") {
             live.take_out(d);
             way.find(
                 network.demand_at[d], network.rate[d], [&](VertexId v) { return live.holds(v); },
-                [&](VertexId v) { return live.at(v).from_root; }, [&](EdgeId e) { return network.opening[e]; });
+                [&](VertexId v) { return live.at(v).from_root; },
+                [&](EdgeId e, VertexId) { return network.opening[e]; });
             live.put_in(d, way.way(), way.edges());
             check_figures(network, live);
             if (live.is_key(network.demand_at[d])) exchange.exchange_above(network.demand_at[d]);
