@@ -63,9 +63,9 @@ BoughtCables bought_cables(const Scenario& scenario, const CostScale& scale, con
 }
 
 /// A split takes about as long as a solve: it has to close a gap that shows, and on large sites one that shows much.
-graph::SolveLimits with_splits(graph::SolveLimits run, const graph::SharedCostProblem& problem) {
+graph::SolveLimits with_splits(graph::SolveLimits run, const Scenario& scenario, const Network& network) {
     constexpr std::size_t small = 200'000;  // demands times edges
-    const bool is_small = problem.demands.size() * problem.edges.size() <= small;
+    const bool is_small = scenario.buildings.size() * network.edges.size() <= small;
     run.most_splits = is_small ? 40 : 6;
     run.gap_unsplit = is_small ? 5e-5 : 5e-4;
     return run;
@@ -89,8 +89,7 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const graph::SharedCostProblem problem = problem_on(on, scenario, figures);
         const graph::pair_routes::StopRule time(run.seconds, run.progress);
-        const bool is_first = &on == &network;  // Others price or withhold full ducts, one after the other.
-        MeasuredSolution solution = solve_by_measure(problem, is_first ? with_splits(run, problem) : run);
+        MeasuredSolution solution = solve_by_measure(problem, run);
         if (run.target_gap < 1) raise_by_bought_cables(problem, cables, time, solution);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {solution.proofs, {}, {}}};
         if (!solution.plan) return routing;
@@ -100,6 +99,10 @@ Design design_home_runs(const Scenario& scenario, const DesignLimits& limits) {
             if (other.paths != solution.plan->paths) routing.others.push_back(routed_by(other.paths, on, scenario));
         }
         return routing;
+    };
+    // Networks that price or withhold full ducts follow one after the other, and take no splits.
+    task.first_route = [&](const graph::SolveLimits& run) {
+        return task.route(network, with_splits(run, scenario, network));
     };
     task.fallbacks = [&](const RoutedLayout&) {
         return std::vector<RoutedLayout>{by_shortest_ways(network, from_hub, scenario)};

@@ -47,6 +47,10 @@ void keep_cheapest(const Scenario& scenario, const Routing& routing, Design& des
         keep_cheaper(scenario, other, design);
 }
 
+Routing routed_first(const LayoutTask& task, const graph::SolveLimits& run) {
+    return task.first_route ? task.first_route(run) : task.route(*task.network, run);
+}
+
 /// Routes again without the ways that came out over their room.
 void withhold_full_ducts(const Scenario& scenario, const LayoutTask& task, const RoutedLayout& first,
                          const TimeLeft& time, Design& design) {
@@ -99,7 +103,7 @@ void price_full_ducts(const Scenario& scenario, const LayoutTask& task, const Ro
 Design optimise(const Scenario& scenario, const LayoutTask& task, const DesignLimits& limits) {
     const TimeLeft time(limits);
     const bool ducts = RoomPrices(*task.network).any_room();
-    const Routing first = task.route(*task.network, time.run(ducts ? 0.4 : task.other_routes ? 0.7 : 1.0));
+    const Routing first = routed_first(task, time.run(ducts ? 0.4 : task.other_routes ? 0.7 : 1.0));
     if (!first.routed) return infeasible(task.kind, task.why_no_route);
     Design design;
     design.layout = task.kind;

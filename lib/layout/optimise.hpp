@@ -30,6 +30,8 @@ struct LayoutTask {
     const Network* network = nullptr;
     Money constant;  ///< Least cost beside the routes.
     std::function<Routing(const Network&, const graph::SolveLimits&)> route;
+    /// How `network` itself is routed, where that is not as networks with ways withheld or priced are. May be empty.
+    std::function<Routing(const graph::SolveLimits&)> first_route;
     std::function<std::vector<RoutedLayout>(const RoutedLayout&)> fallbacks;  ///< In the order to try.
     /// The same layout routed for other prices, which prove nothing: more plans to choose from. May be empty.
     std::function<std::vector<RoutedLayout>(const graph::SolveLimits&)> other_routes;

@@ -132,11 +132,11 @@ Design design_with(LayoutKind kind, const Scenario& scenario, const DesignLimits
 LayoutTask task_with(const graph::TwoLevelPlan& plan, graph::Cost bound, const Scenario& scenario,
                      const TrunkProblem& trunk) {
     LayoutTask task = task_for(LayoutKind::trunk, scenario, trunk);
+    task.first_route = [&scenario, &trunk, &plan, bound](const graph::SolveLimits&) {
+        return Routing{routed_by(plan, trunk.network, scenario, trunk, LayoutKind::trunk), bound, false, {}};
+    };
     const auto count = static_cast<std::int32_t>(plan.open.size());
-    task.route = [&scenario, &trunk, &plan, bound, count](const Network& on, const graph::SolveLimits& run) {
-        if (&on == &trunk.network) {
-            return Routing{routed_by(plan, on, scenario, trunk, LayoutKind::trunk), bound, false, {}};
-        }
+    task.route = [&scenario, &trunk, count](const Network& on, const graph::SolveLimits& run) {
         graph::TwoLevelProblem problem = problem_on(on, scenario, trunk, LayoutKind::trunk);
         problem.fewest_sites = problem.most_sites = count;
         const auto again = solve_by_measure(problem, run);
