@@ -43,13 +43,19 @@ void check_cables(const Scenario& scenario, const Plan& plan, Sentences& found) 
     }
 }
 
+/// An extension may leave a cable dark; a plan made anew has no use for one, nor for light that nobody gets.
+std::string for_no_building(const PlannedCable& cable) {
+    if (cable.need.in_use == 0) return fmt::format("Cable {} lies dark: no building has it.", cable.id);
+    return fmt::format("Cable {} has {} strands in use for no building.", cable.id, cable.need.in_use);
+}
+
 /// Spares of every building's own cables together, those that close a ring apart.
 void check_building_spares(const Scenario& scenario, const Plan& plan, Sentences& found) {
     std::map<std::pair<BuildingIndex, CableRole>, int> spare;
     for (const PlannedCable& cable : plan.cables) {
         if (cable.role == CableRole::trunk) continue;
         if (!cable.building) {
-            found.push_back(fmt::format("Cable {} is for no building.", cable.id));
+            found.push_back(for_no_building(cable));
             continue;
         }
         spare[{*cable.building, cable.role}] += cable.need.spare;

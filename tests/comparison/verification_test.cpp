@@ -141,6 +141,26 @@ TEST_CASE("damage to strands and enclosures is noticed") {
          {"the need of the enclosure", [](LayoutResult& r) { plan_of(r).enclosures[0].need.spare += 1; }}});
 }
 
+TEST_CASE("a cable for no building is said to lie dark where no link uses it, and to be in use where one does") {
+    const Scenario scenario = crossroads::site();
+    const auto says = [&](const LayoutResult& result, const std::string& sentence) {
+        return joined(violations(scenario, result)).find(sentence) != std::string::npos;
+    };
+    LayoutResult left = good(scenario, crossroads::home_runs());
+    PlannedCable dark = plan_of(left).cables[0];
+    dark.id = "run-left";
+    dark.need = {0, dark.need.total(), 0};
+    dark.building.reset();
+    plan_of(left).cables.push_back(dark);
+    CHECK(says(left, "Cable run-left lies dark: no building has it."));
+    CHECK(!says(left, "in use for no building"));
+
+    LayoutResult lit = good(scenario, crossroads::home_runs());
+    plan_of(lit).cables[0].building.reset();
+    CHECK(says(lit, "Cable run-barn has 2 strands in use for no building."));
+    CHECK(!says(lit, "lies dark"));
+}
+
 TEST_CASE("more enclosures than allowed are noticed") {
     Scenario scenario = crossroads::site();
     const LayoutResult sound = good(scenario, crossroads::trunk());

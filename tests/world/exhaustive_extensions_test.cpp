@@ -94,7 +94,7 @@ std::vector<std::string> found_by_verifier(const Scenario& site, const Plan& pla
     std::erase_if(found, [&](const std::string& sentence) {
         const auto says = [&](const char* words) { return sentence.find(words) != std::string::npos; };
         return says(" spare strands and ") ||
-               (other_cables && (says(" is for no building") || says("which the map gives another way")));
+               (other_cables && (says(" lies dark: ") || says("which the map gives another way")));
     });
     return found;
 }
