@@ -40,9 +40,10 @@ void write_record(HtmlWriter& html, const PlanFile& plan, const Acceptance& acce
     if (!refused.empty()) write_table(html, "Readings that do not pass", refused);
     write_table(html, "Every reading", readings_table(plan, acceptance));
     html.close();
-    open_section(html, "cables", "Cables as built");
+    const char* const heading = "Cables as built";
+    open_section(html, "cables", heading);
     html.element("p", "A cable's own length is measured where a link runs through it alone.");
-    write_table(html, "Cables", as_built_cable_table(plan, acceptance));
+    write_table_under(html, heading, as_built_cable_table(plan, acceptance));
     html.close();
 }
 

@@ -51,16 +51,15 @@ void write_row(HtmlWriter& html, const TextTable& table, const TextTable::Row& r
     html.close();
 }
 
-}  // namespace
+enum class Caption { shown, above };
 
-void write_table(HtmlWriter& html, std::string_view caption, const TextTable& table) {
+void write_named(HtmlWriter& html, std::string_view name, Caption caption, const TextTable& table) {
     const bool is_short = table.rows().size() <= most_rows_kept_together;
-    html.open("div", {{"class", is_short ? "table short" : "table"},
-                      {"role", "region"},
-                      {"aria-label", caption},
-                      {"tabindex", "0"}});
+    html.open(
+        "div",
+        {{"class", is_short ? "table short" : "table"}, {"role", "region"}, {"aria-label", name}, {"tabindex", "0"}});
     html.open("table");
-    html.element("caption", caption);
+    if (caption == Caption::shown) html.element("caption", name);
     write_headings(html, table);
     html.open("tbody");
     for (const TextTable::Row& row : table.rows())
@@ -68,6 +67,16 @@ void write_table(HtmlWriter& html, std::string_view caption, const TextTable& ta
     html.close();
     html.close();
     html.close();
+}
+
+}  // namespace
+
+void write_table(HtmlWriter& html, std::string_view caption, const TextTable& table) {
+    write_named(html, caption, Caption::shown, table);
+}
+
+void write_table_under(HtmlWriter& html, std::string_view heading, const TextTable& table) {
+    write_named(html, heading, Caption::above, table);
 }
 
 }  // namespace spadework::report

@@ -11,4 +11,7 @@ namespace spadework::report {
 /// too narrow. Rows with a rule above them are set off as totals. Long cells are shortened.
 void write_table(HtmlWriter& html, std::string_view caption, const TextTable& table);
 
+/// The one table of a section, named by the heading that stands above it and so without a caption.
+void write_table_under(HtmlWriter& html, std::string_view heading, const TextTable& table);
+
 }  // namespace spadework::report

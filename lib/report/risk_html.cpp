@@ -16,7 +16,7 @@ void write_section(HtmlWriter& html, const char* id, const std::string& heading,
                    const std::string& note) {
     if (table.empty()) return;
     open_section(html, id, heading);
-    write_table(html, heading, table);
+    write_table_under(html, heading, table);
     html.element("p", note);
     html.close();
 }

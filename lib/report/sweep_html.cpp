@@ -19,8 +19,9 @@ void write_one_input(HtmlWriter& html, const Scenario& scenario, const Sweep& sw
                 [&](const drawing::Frame& frame) { return drawing::sweep_svg(scenario, sweep, frame); });
     html.element("p", sweep_note(sweep));
     html.close();
-    open_section(html, "points", "Total by layout");
-    write_table(html, "Total by layout", points_table(scenario, sweep));
+    const char* const heading = "Total by layout";
+    open_section(html, "points", heading);
+    write_table_under(html, heading, points_table(scenario, sweep));
     html.close();
 }
 

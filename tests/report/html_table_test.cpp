@@ -30,6 +30,17 @@ TEST_CASE("headers have a scope, numbers a class, and the caption names table an
     CHECK(has(html, "<td class=\"n\">1,077.97</td>"));
 }
 
+TEST_CASE("a table that its section's heading names has no caption, and its scroll box has the name") {
+    TextTable table({{"Item", Align::left}});
+    table.add({"duct"});
+    HtmlWriter html;
+    write_table_under(html, "Costs", table);
+    const std::string text = html.finished();
+    CHECK(!has(text, "caption"));
+    CHECK(has(text, "role=\"region\" aria-label=\"Costs\" tabindex=\"0\""));
+    CHECK(has(text, "<th scope=\"row\">duct</th>"));
+}
+
 TEST_CASE("missing cells are empty, a row without a name has no header, sums and totals are set off") {
     TextTable table({{"", Align::left}, {"Item", Align::left}, {"Amount", Align::right}});
     table.add_sum({"", "all"});
