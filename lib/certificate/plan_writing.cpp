@@ -1,5 +1,6 @@
 #include "certificate/writer.hpp"
 #include "plan_file/plan_words.hpp"
+#include "report/plan_file_json.hpp"
 
 namespace spadework::certificate {
 
@@ -13,15 +14,6 @@ const std::string& id_at(const std::vector<Item>& items, Index index) {
     return items[static_cast<std::size_t>(index)].id;
 }
 
-/// A list with one member an item.
-template <typename Item, typename Write>
-void write_list(JsonWriter& json, const char* name, const std::vector<Item>& items, Shape shape, Write write) {
-    json.key(name).begin_list(shape);
-    for (const Item& item : items)
-        write(item);
-    json.end();
-}
-
 void write_steps(JsonWriter& json, const Scenario& scenario, const char* name, const std::vector<Step>& steps) {
     write_list(json, name, steps, Shape::one_line, [&](const Step& step) {
         json.begin_list(Shape::one_line);
@@ -29,12 +21,6 @@ void write_steps(JsonWriter& json, const Scenario& scenario, const char* name, c
         json.whole(step.way);
         json.end();
     });
-}
-
-void write_need(JsonWriter& json, const StrandNeed& need) {
-    json.key("in_use").whole(need.in_use);
-    json.key("spare").whole(need.spare);
-    json.key("headroom").whole(need.headroom);
 }
 
 template <typename Product>
@@ -50,12 +36,7 @@ void write_pieces(JsonWriter& json, const char* name, const std::vector<Pieces>&
 
 void write_building(JsonWriter& json, const char* name, const Scenario& scenario,
                     const std::optional<BuildingIndex>& building) {
-    json.key(name);
-    if (building) {
-        json.text(id_at(scenario.buildings, *building));
-    } else {
-        json.null();
-    }
+    write_or_null(json, name, building, [&](BuildingIndex index) { json.text(id_at(scenario.buildings, index)); });
 }
 
 void write_buildings(JsonWriter& json, const Scenario& scenario, const std::vector<BuildingIndex>& buildings) {
@@ -77,7 +58,7 @@ void write_cable(JsonWriter& json, const Scenario& scenario, const PlannedCable&
     json.key("to").text(id_at(scenario.places, cable.to));
     write_steps(json, scenario, "steps", cable.steps);
     json.key("product").text(id_at(scenario.catalogue.cables, cable.product));
-    write_need(json, cable.need);
+    report::write_need(json, cable.need);
     json.key("route").whole(cable.lengths.route.millimetres());
     json.key("with_slack").whole(cable.lengths.with_slack.millimetres());
     json.key("ordered").whole(cable.lengths.ordered.millimetres());
@@ -91,7 +72,7 @@ void write_enclosure(JsonWriter& json, const Scenario& scenario, const PlannedEn
     json.begin_object(Shape::one_line);
     json.key("place").text(id_at(scenario.places, enclosure.place));
     write_pieces(json, "products", enclosure.products, scenario.catalogue.enclosures);
-    write_need(json, enclosure.need);
+    report::write_need(json, enclosure.need);
     write_numbers(json, "trunks", enclosure.trunks);
     json.key("serves");
     write_buildings(json, scenario, enclosure.serves);

@@ -171,12 +171,7 @@ void write_trunk_demands(JsonWriter& json, const Scenario& scenario, const Trunk
         json.key("at").text(id_at(scenario, demand.at));
         json.key("weight").whole(demand.weight);
         json.key("multiplicity").whole(demand.multiplicity);
-        json.key("home_run");
-        if (demand.direct) {
-            json.whole(demand.direct->fixed);
-        } else {
-            json.null();
-        }
+        write_or_null(json, "home_run", demand.direct, [&](const auto& direct) { json.whole(direct.fixed); });
         json.end();
     }
     json.end();
@@ -244,28 +239,13 @@ void write_trunks(JsonWriter& json, const Scenario& scenario, const TrunkEvidenc
 
 void write_proof(JsonWriter& json, const Scenario& scenario, const BoundCertificate& proof) {
     json.key("proof").begin_object();
-    json.key("contained_in");
-    if (proof.contained_in) {
-        json.text(id_of(*proof.contained_in));
-    } else {
-        json.null();
-    }
+    write_or_null(json, "contained_in", proof.contained_in, [&](LayoutKind layout) { json.text(id_of(layout)); });
     json.key("evidence").begin_list();
     for (const auto& evidence : proof.routes)
         write_evidence(json, scenario, *evidence);
     json.end();
-    json.key("trunks");
-    if (proof.trunks) {
-        write_trunks(json, scenario, *proof.trunks);
-    } else {
-        json.null();
-    }
-    json.key("chains");
-    if (proof.chains) {
-        write_chains(json, scenario, *proof.chains);
-    } else {
-        json.null();
-    }
+    write_or_null(json, "trunks", proof.trunks, [&](const auto& trunks) { write_trunks(json, scenario, trunks); });
+    write_or_null(json, "chains", proof.chains, [&](const auto& chains) { write_chains(json, scenario, chains); });
     json.end();
 }
 

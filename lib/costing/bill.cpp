@@ -7,16 +7,6 @@
 
 namespace spadework {
 
-namespace {
-
-void sort_lines(std::vector<CostLine>& lines) {
-    std::stable_sort(lines.begin(), lines.end(), [](const CostLine& a, const CostLine& b) {
-        return std::tie(a.category, a.cause, a.cause_id) < std::tie(b.category, b.cause, b.cause_id);
-    });
-}
-
-}  // namespace
-
 Money Bill::total() const {
     Money sum;
     for (const CostLine& line : lines)
@@ -39,6 +29,13 @@ WorkTime Bill::labour() const {
     return sum;
 }
 
+void finish_bill(const Scenario& scenario, Bill& bill) {
+    std::stable_sort(bill.lines.begin(), bill.lines.end(), [](const CostLine& a, const CostLine& b) {
+        return std::tie(a.category, a.cause, a.cause_id) < std::tie(b.category, b.cause, b.cause_id);
+    });
+    add_quote_lines(scenario, bill.total(), bill.lines);
+}
+
 Bill price(const Scenario& scenario, const Plan& plan) {
     Bill bill;
     add_trench_lines(scenario, plan, bill.lines);
@@ -47,8 +44,7 @@ Bill price(const Scenario& scenario, const Plan& plan) {
     add_enclosure_lines(scenario, plan, bill.lines);
     add_gear_lines(scenario, plan, bill.lines);
     add_job_lines(scenario, bill.lines);
-    sort_lines(bill.lines);
-    add_quote_lines(scenario, bill.total(), bill.lines);
+    finish_bill(scenario, bill);
     return bill;
 }
 

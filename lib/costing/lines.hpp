@@ -29,4 +29,7 @@ void add_job_lines(const Scenario& scenario, std::vector<CostLine>& lines);
 /// Contingency and tax on the direct cost.
 void add_quote_lines(const Scenario& scenario, Money direct, std::vector<CostLine>& lines);
 
+/// Puts the lines of direct cost in order and adds contingency and tax on them.
+void finish_bill(const Scenario& scenario, Bill& bill);
+
 }  // namespace spadework

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "geometry/box_tree.hpp"
+#include "drawing/map_frame.hpp"
 #include "scenario/local_plane.hpp"
 
 namespace spadework::drawing {
@@ -12,25 +12,15 @@ namespace {
 /// The whole map is shown where it is at most so many times as wide and as high as what must be seen.
 constexpr double most_growth = 1.5;
 
-Box box_of(const LocalPlane& plane, const std::vector<Position>& positions) {
-    const Position first = plane.to_plane(positions.front());
-    Box box{first.x, first.y, first.x, first.y};
-    for (const Position& at : positions) {
-        const Position p = plane.to_plane(at);
-        box = box_around(box, {p.x, p.y, p.x, p.y});
-    }
-    return box;
-}
-
 }  // namespace
 
 std::vector<Position> extent_with(const Scenario& scenario, std::vector<Position> needed) {
     const LocalPlane plane(scenario.coordinates, needed);
-    const Box box = box_of(plane, needed);
+    const Box box = box_around(plane, needed);
     std::vector<Position> all = needed;
     for (const Segment& segment : scenario.segments)
         all.insert(all.end(), segment.polyline.begin(), segment.polyline.end());
-    const Box whole = box_of(plane, all);
+    const Box whole = box_around(plane, all);
     const double size = std::max(box.right - box.left, box.high - box.low);
     const bool fits = whole.right - whole.left <= most_growth * std::max(box.right - box.left, size / 2) &&
                       whole.high - whole.low <= most_growth * std::max(box.high - box.low, size / 2);

@@ -15,16 +15,6 @@ constexpr double least_units_high = 240;  ///< Room for labels on narrow picture
 /// A site that is a single point is shown with this much around it.
 constexpr double least_extent_metres = 10;
 
-Box extent_of(const LocalPlane& plane, const std::vector<Position>& shown) {
-    const Position first = plane.to_plane(shown.front());
-    Box box{first.x, first.y, first.x, first.y};
-    for (const Position& at : shown) {
-        const Position on_plane = plane.to_plane(at);
-        box = box_around(box, {on_plane.x, on_plane.y, on_plane.x, on_plane.y});
-    }
-    return box;
-}
-
 /// Share of a stretch from a to b that is within the rectangle (Liang and Barsky 1984).
 std::optional<std::pair<double, double>> share_within(const Point& a, const Point& b, const Rectangle& r) {
     double from = 0;
@@ -70,9 +60,19 @@ std::vector<Point> cut(const std::vector<Point>& ring, Inside inside) {
 
 }  // namespace
 
+Box box_around(const LocalPlane& plane, const std::vector<Position>& positions) {
+    const Position first = plane.to_plane(positions.front());
+    Box box{first.x, first.y, first.x, first.y};
+    for (const Position& at : positions) {
+        const Position on_plane = plane.to_plane(at);
+        box = spadework::box_around(box, {on_plane.x, on_plane.y, on_plane.x, on_plane.y});
+    }
+    return box;
+}
+
 MapFrame::MapFrame(const Scenario& scenario, const std::vector<Position>& shown, double width, double padding)
     : plane_(scenario.coordinates, shown) {
-    const Box box = extent_of(plane_, shown);
+    const Box box = box_around(plane_, shown);
     middle_ = {(box.left + box.right) / 2, (box.low + box.high) / 2};
     const double across = std::max(box.right - box.left, least_extent_metres);
     const double up = std::max(box.high - box.low, least_extent_metres);

@@ -26,6 +26,9 @@ struct Rectangle {
     [[nodiscard]] double height() const { return bottom - top; }
 };
 
+/// The box on the plane around some positions, at least one.
+Box box_around(const LocalPlane& plane, const std::vector<Position>& positions);
+
 /// A map to scale, north up, that shows a box of the site in a rectangle of the picture as wide as asked. The height
 /// follows from the site's shape, within limits.
 class MapFrame {

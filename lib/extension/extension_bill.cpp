@@ -1,8 +1,5 @@
 #include "extension/extension_bill.hpp"
 
-#include <algorithm>
-#include <tuple>
-
 #include "costing/line.hpp"
 #include "costing/lines.hpp"
 #include "layout/cut_trunk.hpp"
@@ -138,10 +135,7 @@ Bill price_of_extension(const Scenario& scenario, const ExtendedPlan& extended) 
     add_boxes(scenario, extended, bill.lines);
     add_gear_lines(scenario, parts, bill.lines);
     add_job_lines(scenario, bill.lines);
-    std::stable_sort(bill.lines.begin(), bill.lines.end(), [](const CostLine& a, const CostLine& b) {
-        return std::tie(a.category, a.cause, a.cause_id) < std::tie(b.category, b.cause, b.cause_id);
-    });
-    add_quote_lines(scenario, bill.total(), bill.lines);
+    finish_bill(scenario, bill);
     return bill;
 }
 

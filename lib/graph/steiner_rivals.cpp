@@ -103,6 +103,18 @@ private:
         }
     }
 
+    /// To the neighbours of a vertex that are nearer its base than any other.
+    void spread_from(VertexId here) {
+        for (std::int32_t h = network_.first(here); h < network_.end(here); ++h) {
+            const Half& half = network_.half(h);
+            const Cost along = distance_[here] + half.cost;
+            if (along >= distance_[half.to]) continue;
+            distance_[half.to] = along;
+            base_[half.to] = base_[here];
+            queue_.push_or_lower(half.to, along);
+        }
+    }
+
     void find_nearest() {
         for (const VertexId v : order_) {
             base_[v] = v;
@@ -113,14 +125,7 @@ private:
         while (!queue_.empty()) {
             const VertexId here = queue_.pop();
             near_[base_[here]].push_back(here);
-            for (std::int32_t h = network_.first(here); h < network_.end(here); ++h) {
-                const Half& half = network_.half(h);
-                const Cost along = distance_[here] + half.cost;
-                if (along >= distance_[half.to]) continue;
-                distance_[half.to] = along;
-                base_[half.to] = base_[here];
-                queue_.push_or_lower(half.to, along);
-            }
+            spread_from(here);
         }
     }
 
@@ -206,17 +211,8 @@ private:
             queue_.push_or_lower(v, distance_[v]);
         }
         entry_.clear();
-        while (!queue_.empty()) {
-            const VertexId here = queue_.pop();
-            for (std::int32_t h = network_.first(here); h < network_.end(here); ++h) {
-                const Half& half = network_.half(h);
-                const Cost along = distance_[here] + half.cost;
-                if (along >= distance_[half.to]) continue;
-                distance_[half.to] = along;
-                base_[half.to] = base_[here];
-                queue_.push_or_lower(half.to, along);
-            }
-        }
+        while (!queue_.empty())
+            spread_from(queue_.pop());
     }
 
     [[nodiscard]] Cost cheapest_crossing(const Path& path) const {

@@ -38,12 +38,8 @@ void write_comparison(JsonWriter& json, const Scenario& scenario, const Comparis
     json.key("length_unit").text("m");
     json.key("seed").unsigned_whole(seed);
     write_open_ground(json, scenario);
-    json.key("cheapest");
-    if (comparison.cheapest) {
-        json.text(id_of(comparison.layouts[static_cast<std::size_t>(*comparison.cheapest)].layout));
-    } else {
-        json.null();
-    }
+    write_or_null(json, "cheapest", comparison.cheapest,
+                  [&](auto layout) { json.text(id_of(comparison.layouts[static_cast<std::size_t>(layout)].layout)); });
     json.key("verdict").text(comparison.verdict);
     json.key("layouts").begin_list();
     for (const LayoutResult& layout : comparison.layouts)

@@ -7,12 +7,7 @@ namespace {
 
 void write_money_or_null(JsonWriter& json, const char* key, const std::optional<Money>& money,
                          const Currency& currency) {
-    json.key(key);
-    if (money) {
-        json.money(*money, currency);
-    } else {
-        json.null();
-    }
+    write_or_null(json, key, money, [&](const Money& amount) { json.money(amount, currency); });
 }
 
 /// Members of the current object.
@@ -44,12 +39,8 @@ void write_service(JsonWriter& json, const Scenario& scenario, const Service& se
     } else {
         json.text(place_at(scenario, scenario.hub.place).id);
     }
-    json.key("next_in_chain");
-    if (service.next) {
-        json.text(building_at(scenario, *service.next).id);
-    } else {
-        json.null();
-    }
+    write_or_null(json, "next_in_chain", service.next,
+                  [&](BuildingIndex next) { json.text(building_at(scenario, next).id); });
     json.key("route_m").metres(service.route);
 }
 
@@ -73,12 +64,8 @@ void write_other_way(JsonWriter& json, const Scenario& scenario, const BuildingR
     write_alternative(json, scenario, reason.otherwise);
     if (reason.otherwise.found) {
         write_service(json, scenario, reason.service_otherwise);
-        json.key("segment_avoided");
-        if (reason.segment_avoided) {
-            json.text(segment_at(scenario, *reason.segment_avoided).id);
-        } else {
-            json.null();
-        }
+        write_or_null(json, "segment_avoided", reason.segment_avoided,
+                      [&](SegmentIndex segment) { json.text(segment_at(scenario, segment).id); });
     }
     json.end();
 }

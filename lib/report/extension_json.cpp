@@ -118,8 +118,7 @@ void write_costs(JsonWriter& json, const Scenario& scenario, const Extension& ex
     for (const OtherWay& other : extension.others) {
         json.begin_object(Shape::one_line);
         json.key("what").text(other.what);
-        json.key("total");
-        other.total ? json.money(*other.total, scenario.currency) : json.null();
+        write_or_null(json, "total", other.total, [&](const Money& total) { json.money(total, scenario.currency); });
         json.key("reason").text(other.reason);
         json.end();
     }

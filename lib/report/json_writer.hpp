@@ -60,4 +60,26 @@ private:
     bool after_key_ = false;
 };
 
+/// A member of an object that `write` writes, or null where there is nothing to write: no value in an optional, or a
+/// pointer to none.
+template <typename Maybe, typename Write>
+void write_or_null(JsonWriter& json, std::string_view name, const Maybe& value, Write write) {
+    json.key(name);
+    if (value) {
+        write(*value);
+    } else {
+        json.null();
+    }
+}
+
+/// A member of an object that is a list, with one entry an item.
+template <typename Item, typename Write>
+void write_list(JsonWriter& json, std::string_view name, const std::vector<Item>& items, JsonWriter::Shape shape,
+                Write write) {
+    json.key(name).begin_list(shape);
+    for (const Item& item : items)
+        write(item);
+    json.end();
+}
+
 }  // namespace spadework::report

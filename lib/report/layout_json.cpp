@@ -112,12 +112,7 @@ void write_cables(JsonWriter& json, const Scenario& scenario, const Plan& plan) 
 }
 
 void write_text_or_null(JsonWriter& json, const char* name, const std::optional<std::string>& text) {
-    json.key(name);
-    if (text) {
-        json.text(*text);
-    } else {
-        json.null();
-    }
+    write_or_null(json, name, text, [&](const std::string& one) { json.text(one); });
 }
 
 void write_attenuators(JsonWriter& json, const Scenario& scenario, const PlannedLink& link) {
@@ -205,12 +200,7 @@ void write_list(JsonWriter& json, const char* name, const LayoutResult& result, 
 }
 
 void write_worst(JsonWriter& json, const Scenario& scenario, const LayoutResult& result) {
-    json.key("worst_margin_db");
-    if (result.worst_margin_db) {
-        json.number(*result.worst_margin_db, 4);
-    } else {
-        json.null();
-    }
+    write_or_null(json, "worst_margin_db", result.worst_margin_db, [&](double margin) { json.number(margin, 4); });
     json.key("worst_cut").begin_object(Shape::one_line);
     json.key("what").text(result.worst_cut.what);
     json.key("buildings_lost");
@@ -225,12 +215,8 @@ void write_strand_use(JsonWriter& json, const Scenario& scenario, const LayoutRe
     if (!result.other) return;
     json.key("other_strand_use").begin_object(Shape::one_line);
     json.key("strand_use").text(name_of(result.other->use));
-    json.key("total_cost");
-    if (result.other->total) {
-        json.money(*result.other->total, scenario.currency);
-    } else {
-        json.null();
-    }
+    write_or_null(json, "total_cost", result.other->total,
+                  [&](const Money& total) { json.money(total, scenario.currency); });
     json.key("reason").text(result.other->reason);
     json.end();
 }

@@ -1,7 +1,6 @@
 #include "report/plan_file_json.hpp"
 
 #include "plan_file/plan_words.hpp"
-#include "report/json_writer.hpp"
 
 namespace spadework::report {
 
@@ -10,16 +9,7 @@ namespace {
 using namespace plan_file;
 using Shape = JsonWriter::Shape;
 
-/// A list with one member an item.
-template <typename Item, typename Write>
-void write_list(JsonWriter& json, const char* name, const std::vector<Item>& items, Shape shape, Write write) {
-    json.key(name).begin_list(shape);
-    for (const Item& item : items)
-        write(item);
-    json.end();
-}
-
-/// The same with an object a line.
+/// A list with an object a line.
 template <typename Item, typename Write>
 void write_objects(JsonWriter& json, const char* name, const std::vector<Item>& items, Write write) {
     write_list(json, name, items, Shape::lines, [&](const Item& item) {
@@ -40,12 +30,6 @@ void write_pieces(JsonWriter& json, const char* name, const std::vector<NamedPie
         json.whole(pieces.count);
         json.end();
     });
-}
-
-void write_need(JsonWriter& json, const StrandNeed& need) {
-    json.key("in_use").whole(need.in_use);
-    json.key("spare").whole(need.spare);
-    json.key("headroom").whole(need.headroom);
 }
 
 /// A name, or null where there is none.
@@ -184,12 +168,7 @@ void write_costs(JsonWriter& json, const NamedCosts& costs) {
 }
 
 void write_length_or_null(JsonWriter& json, const char* name, const std::optional<Length>& length) {
-    json.key(name);
-    if (length) {
-        json.whole(length->millimetres());
-    } else {
-        json.null();
-    }
+    write_or_null(json, name, length, [&](Length known) { json.whole(known.millimetres()); });
 }
 
 void write_reading(JsonWriter& json, const NamedReading& reading) {
@@ -198,12 +177,7 @@ void write_reading(JsonWriter& json, const NamedReading& reading) {
     json.key("strand").whole(reading.key.leg);
     json.key("from").text(reading.key.from);
     json.key("wavelength_pm").whole(reading.key.wavelength_pm);
-    json.key("loss_mdb");
-    if (reading.loss_mdb) {
-        json.whole(*reading.loss_mdb);
-    } else {
-        json.null();
-    }
+    write_or_null(json, "loss_mdb", reading.loss_mdb, [&](std::int64_t loss) { json.whole(loss); });
     write_length_or_null(json, "length_mm", reading.length);
     json.key("date").text(reading.date);
     json.key("tested_by").text(reading.tested_by);
@@ -262,6 +236,12 @@ void write_what_is_built(JsonWriter& json, const PlanFile& file) {
 }
 
 }  // namespace
+
+void write_need(JsonWriter& json, const StrandNeed& need) {
+    json.key("in_use").whole(need.in_use);
+    json.key("spare").whole(need.spare);
+    json.key("headroom").whole(need.headroom);
+}
 
 std::string plan_file_json(const PlanFile& file) {
     JsonWriter json;

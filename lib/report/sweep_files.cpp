@@ -26,21 +26,12 @@ void write_input(JsonWriter& json, const SweptInput& input) {
 }
 
 void write_winner(JsonWriter& json, const char* key, const Sweep& sweep, std::optional<int> winner) {
-    json.key(key);
-    if (winner) {
-        json.text(id_of(sweep.layouts[static_cast<std::size_t>(*winner)]));
-    } else {
-        json.null();
-    }
+    write_or_null(json, key, winner,
+                  [&](int layout) { json.text(id_of(sweep.layouts[static_cast<std::size_t>(layout)])); });
 }
 
 void write_number(JsonWriter& json, const char* key, std::optional<double> number) {
-    json.key(key);
-    if (number) {
-        json.exact(*number);
-    } else {
-        json.null();
-    }
+    write_or_null(json, key, number, [&](double value) { json.exact(value); });
 }
 
 void write_point(JsonWriter& json, const Scenario& scenario, const Sweep& sweep, const SweptPoint& point) {
