@@ -131,13 +131,10 @@ std::string how_seal_differs(std::string_view file_text, const std::string& seal
 }  // namespace
 
 LayoutKind read_layout(const JsonValue& value, Problems& problems) {
-    std::vector<std::string> ids;
-    for (const LayoutKind layout : plan_file::all_layouts()) {
-        if (value.kind == JsonKind::text && value.text == id_of(layout)) return layout;
-        ids.emplace_back(id_of(layout));
-    }
-    problems.add(value, in_words(value), fmt::format("one of {}", fmt::join(ids, ", ")));
-    return LayoutKind::home_runs;
+    const auto layout = value.kind == JsonKind::text ? plan_file::layout_with(value.text) : std::nullopt;
+    if (!layout)
+        problems.add(value, in_words(value), fmt::format("one of {}", fmt::join(plan_file::layout_ids(), ", ")));
+    return layout.value_or(LayoutKind::home_runs);
 }
 
 ReadCertificate read_certificate(const Scenario& scenario, const std::string& file, std::string_view file_text) {
@@ -146,7 +143,7 @@ ReadCertificate read_certificate(const Scenario& scenario, const std::string& fi
         read.diagnostics.push_back({{file, 0, 0}, Severity::error, "more than 64 MiB", "a smaller file", {}});
         return read;
     }
-    const auto value = json::parse_json(file, file_text, read.diagnostics);
+    const auto value = json::parse_object(file, file_text, "a certificate", read.diagnostics);
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {

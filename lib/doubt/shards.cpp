@@ -116,14 +116,11 @@ private:
 
     LayoutKind layout_kind(const JsonValue& value) {
         const std::string id = json::text(value, problems_);
-        std::vector<std::string> ids;
-        for (const LayoutKind kind : plan_file::all_layouts()) {
-            if (id == id_of(kind)) return kind;
-            ids.emplace_back(id_of(kind));
-        }
-        if (value.kind == JsonKind::text)
-            problems_.add(value, json::in_words(value), "the id of a layout", nearest_name(id, ids));
-        return LayoutKind::home_runs;
+        const auto layout = plan_file::layout_with(id);
+        if (!layout && value.kind == JsonKind::text)
+            problems_.add(value, json::in_words(value), "the id of a layout",
+                          nearest_name(id, plan_file::layout_ids()));
+        return layout.value_or(LayoutKind::home_runs);
     }
 
     void read_totals(const JsonValue& value, RiskSample& sample) {
@@ -168,7 +165,7 @@ void report(const std::string& file, std::string found, std::string wanted, Diag
 
 ReadShard read_shard(const std::string& file, std::string_view text) {
     ReadShard read;
-    const auto value = json::parse_json(file, text, read.diagnostics);
+    const auto value = json::parse_object(file, text, "a part of a risk study", read.diagnostics);
     if (!value) return read;
     Problems problems(file);
     RiskSample sample = Reader(problems).sample(*value);

@@ -24,8 +24,10 @@ class Parser {
 public:
     Parser(std::string file, std::string_view text) : file_(std::move(file)), text_(text) {}
 
-    std::optional<JsonValue> whole(Diagnostics& diagnostics) {
+    /// `what` is empty where any value will do, and otherwise says what begins with '{'.
+    std::optional<JsonValue> whole(std::string_view what, Diagnostics& diagnostics) {
         try {
+            if (!what.empty()) begin_object(what);
             JsonValue value = parse(0);
             skip_space();
             if (at_ < text_.size()) throw Stop{found_here(), "the end of the file"};
@@ -53,6 +55,12 @@ private:
             ++line_;
             line_start_ = at_ + 1;
         }
+    }
+
+    void begin_object(std::string_view what) {
+        skip_space();
+        if (at_ < text_.size() && text_[at_] == '{') return;
+        throw Stop{found_here(), fmt::format("{}, which begins with '{{'", what)};
     }
 
     /// Skips space and says whether the character comes next; then skips it as well.
@@ -205,7 +213,12 @@ private:
 }  // namespace
 
 std::optional<JsonValue> parse_json(const std::string& file, std::string_view text, Diagnostics& diagnostics) {
-    return Parser(file, text).whole(diagnostics);
+    return Parser(file, text).whole("", diagnostics);
+}
+
+std::optional<JsonValue> parse_object(const std::string& file, std::string_view text, std::string_view what,
+                                      Diagnostics& diagnostics) {
+    return Parser(file, text).whole(what, diagnostics);
 }
 
 }  // namespace spadework::json

@@ -39,4 +39,9 @@ struct JsonMember {
 /// number of more than 64 bits, lists within lists more than 16 deep, or more than 4 million values.
 std::optional<JsonValue> parse_json(const std::string& file, std::string_view text, Diagnostics& diagnostics);
 
+/// The same of a text that has to be an object: where it begins otherwise, the problem says that `what`, "a plan file",
+/// is wanted.
+std::optional<JsonValue> parse_object(const std::string& file, std::string_view text, std::string_view what,
+                                      Diagnostics& diagnostics);
+
 }  // namespace spadework::json

@@ -31,4 +31,21 @@ const std::vector<LayoutKind>& all_layouts() {
     return all;
 }
 
+const std::vector<std::string>& layout_ids() {
+    static const std::vector<std::string> ids = [] {
+        std::vector<std::string> all;
+        for (const LayoutKind layout : all_layouts())
+            all.emplace_back(id_of(layout));
+        return all;
+    }();
+    return ids;
+}
+
+std::optional<LayoutKind> layout_with(std::string_view id) {
+    for (const LayoutKind layout : all_layouts()) {
+        if (id == id_of(layout)) return layout;
+    }
+    return std::nullopt;
+}
+
 }  // namespace spadework::plan_file

@@ -95,13 +95,6 @@ private:
         return 0;
     }
 
-    static std::vector<std::string> layout_ids() {
-        std::vector<std::string> ids;
-        for (const LayoutKind layout : all_layouts())
-            ids.emplace_back(id_of(layout));
-        return ids;
-    }
-
     void site(const JsonValue& value, PlanFile& plan) {
         const Fields fields(value, {"name", "digest", "length_unit", "termination"}, problems_);
         plan.site_name = text(fields["name"]);
@@ -360,7 +353,7 @@ ReadPlanFile read_plan_file(const std::string& file, std::string_view text) {
         read.diagnostics.push_back({{file, 0, 0}, Severity::error, "more than 64 MiB", "a smaller file", {}});
         return read;
     }
-    const auto value = json::parse_json(file, text, read.diagnostics);
+    const auto value = json::parse_object(file, text, "a plan file", read.diagnostics);
     if (!value) return read;
     Problems problems(file);
     if (is_of_the_format(*value, problems)) {

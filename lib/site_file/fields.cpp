@@ -19,6 +19,14 @@ std::vector<std::string> key_names(const Record& record) {
     return names;
 }
 
+/// A key of digits is the end of a number written with a comma: "price: 6,2" within braces.
+std::string wanted_for(const Node& written, const std::vector<std::string>& known) {
+    if (!written.text.empty() && written.text.find_first_not_of("0123456789") == std::string::npos) {
+        return "decimals behind a point, as in 6.2, and no commas in numbers";
+    }
+    return fmt::format("one of {}", fmt::join(known, ", "));
+}
+
 double power_of_ten(int digits) {
     return std::pow(10.0, digits);
 }
@@ -55,7 +63,7 @@ void Fields::read_keys() {
                 written.kind == NodeKind::scalar ? reading_->nearest(written.text, known) : std::string();
             reading_->error(document_->position(name),
                             fmt::format("unknown key {} in {}", description(written), record_->name),
-                            fmt::format("one of {}", fmt::join(known, ", ")), near);
+                            wanted_for(written, known), near);
         } else {
             NodeId& slot = values_[static_cast<std::size_t>(key - record_->keys.data())];
             if (slot != no_node) {

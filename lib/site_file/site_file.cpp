@@ -31,6 +31,17 @@ void read_head(const Document& main, Reading& reading) {
     }
 }
 
+/// Plan files, certificates and parts of risk studies say what they are. One of these where the site belongs is said to
+/// be one, and read no further.
+bool is_of_another_format(const Document& main, Reading& reading) {
+    const NodeId format = main.find(main.root, "format");
+    if (format == no_node || !main.at(format).text.starts_with("spadework-")) return false;
+    reading.error(main.position(format),
+                  fmt::format("format is {}: this is no site file", quoted(main.at(format).text)),
+                  "a site file, with 'format: 1' at its head");
+    return true;
+}
+
 void check_format_first(const Document& main, Reading& reading) {
     if (main.at(main.root).kind != NodeKind::mapping) return;
     const NodeId first = main.at(main.root).first_child;
@@ -116,6 +127,7 @@ void read_prices_and_rules(Fields& site, Sources& sources, Reading& reading, Dra
 }
 
 void read_scenario(const Document& main, Sources& sources, Reading& reading, Draft& draft) {
+    if (is_of_another_format(main, reading)) return;
     read_head(main, reading);
     check_format_first(main, reading);
     Fields site(reading, main, main.root, site_record(), "");

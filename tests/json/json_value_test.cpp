@@ -53,6 +53,19 @@ TEST_CASE("the ends of 64 bits are read and one more is refused") {
     CHECK(problem_of("9223372036854775808").find("a number of more than 64 bits") != std::string::npos);
 }
 
+TEST_CASE("a file that has to be an object and begins otherwise is told what it has to be") {
+    for (const char* text : {"# A site", "", " [1]", "\n\"x\""}) {
+        Diagnostics diagnostics;
+        CHECK_FALSE(parse_object("file", text, "a plan file", diagnostics));
+        REQUIRE(diagnostics.size() == 1);
+        CHECK(diagnostics.front().wanted == "a plan file, which begins with '{'");
+    }
+    Diagnostics diagnostics;
+    CHECK(parse_object("file", "\n {}", "a plan file", diagnostics));
+    CHECK_FALSE(parse_object("file", "{]", "a plan file", diagnostics));
+    CHECK(diagnostics.front().wanted != "a plan file, which begins with '{'");
+}
+
 TEST_CASE("what is not such JSON is refused with its place") {
     CHECK(problem_of("") ==
           "file:1:1: error: the end of the file; expected an object, a list, a text, a whole number or null");

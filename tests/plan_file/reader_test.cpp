@@ -61,7 +61,7 @@ TEST_CASE("what is no plan file is refused with what one begins with") {
     CHECK(problem_of("{}") ==
           "plan.json:1:1: error: an object without a key 'format'; expected a plan file, \"format\": "
           "\"spadework-plan\"");
-    CHECK(problem_of("[]").find("a list of 0 without a key 'format'") != std::string::npos);
+    CHECK(problem_of("[]").find("'['; expected a plan file, which begins with '{'") != std::string::npos);
     CHECK(problem_of("").find("plan.json:1:1: error: the end of the file") == 0);
     CHECK(problem_of(R"({"format": "spadework-certificate", "version": 1})") ==
           "plan.json:1:12: error: text 'spadework-certificate'; expected text 'spadework-plan'");

@@ -237,6 +237,14 @@ class Extend(unittest.TestCase):
         self.assertIn("cannot be read", missing.err)
         self.assertEqual(run("extend", self.plan).code, USAGE)
 
+    def test_site_and_plan_the_wrong_way_round_are_told_as_what_they_are(self):
+        ended = run("extend", LATER, self.plan)
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+        self.assertIn(f"{LATER}:1:1: error: '#'; expected a plan file, which begins with '{{'", ended.err)
+        self.assertIn(f"{self.plan}:2:13: error: format is 'spadework-plan': this is no site file", ended.err)
+        self.assertIn(f"1 error in {LATER}\n", ended.err)
+        self.assertIn(f"1 error in {self.plan}\n", ended.err)
+
     def test_one_that_cannot_be_reached_is_infeasible_with_its_name(self):
         site = grown(LAKESIDE.read_text()).replace("rate: 1G}], devices: [{what: camera, count: 1", "rate: 100G}], devices: [{what: camera, count: 1")
         ended = run("extend", self.plan, "-", stdin=site)

@@ -5,6 +5,7 @@ import json
 import os
 import pathlib
 import pty
+import re
 import select
 import shutil
 import signal
@@ -29,6 +30,14 @@ def price_site(folder):
     path = pathlib.Path(folder) / "open.yaml"
     path.write_text(text)
     return path
+
+
+def holds_a_picture_and_no_heading_twice(test, page):
+    test.assertIn("<svg", page)
+    headings = re.findall("<h2[^>]*>(.*?)</h2>", page)
+    captions = re.findall("<caption>(.*?)</caption>", page)
+    test.assertGreater(len(headings), 1)
+    test.assertEqual([name for name in captions if name in headings], [])
 
 
 FEW = ("--draws", "400", "--plans", "2", "--checks", "1")
@@ -106,7 +115,7 @@ class Risk(unittest.TestCase):
             least = [min(float(total) for name, total in draw.items() if name.endswith("_best")) for draw in draws]
             as_cheap = [float(draw[layout["layout"] + "_best"]) == cheapest for draw, cheapest in zip(draws, least)]
             self.assertAlmostEqual(layout["cheapest_share"][0], sum(as_cheap) / len(draws), places=5)
-        self.assertIn("<svg", (out / "risk.html").read_text())
+        holds_a_picture_and_no_heading_twice(self, (out / "risk.html").read_text())
 
     def test_a_file_without_ranges_has_no_risk_to_study(self):
         ended = run("risk", LAKESIDE)
@@ -117,8 +126,24 @@ class Risk(unittest.TestCase):
         for arguments in (["--shard", "5/4"], ["--shard", "x"], ["--draws", "3"], ["--draws", "many"]):
             ended = run("risk", self.site, *arguments)
             self.assertEqual((ended.code, ended.out), (USAGE, ""), arguments)
-        self.assertEqual(run("merge").code, USAGE)
-        self.assertEqual(run("merge", self.folder / "nowhere").code, INVALID_SITE)
+
+    def test_what_cannot_be_merged_is_told_with_what_is_wanted(self):
+        none = run("merge")
+        self.assertEqual((none.code, none.out), (USAGE, ""))
+        self.assertIn("no files; expected those that all parts of 'spadework risk --shard' have printed", none.err)
+        ended = run("merge", self.folder / "nowhere", LAKESIDE)
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+        self.assertIn("nowhere: error: cannot be read: ", ended.err)
+        self.assertIn("lakeside.yaml:1:1: error: '#'; expected a part of a risk study, which begins with '{'", ended.err)
+
+    def test_the_random_seed_has_one_name_for_every_command_and_a_short_one(self):
+        command = ("sweep", LAKESIDE, "--vary", "labour.groundworks-rate", "--from", "20", "--to", "120", "--points", "2",
+                   "--layouts", "home-runs,trunk-one")
+        self.assertEqual(run(*command, "--seed", "9").out, run(*command, "--random-seed", "9").out)
+        for name in ("--seed", "--random-seed"):
+            refused = run("compare", LAKESIDE, name, "-1")
+            self.assertEqual((refused.code, refused.out), (USAGE, ""))
+            self.assertIn("'-1' is not a whole number from 0 to 2^64-1", refused.err)
 
     def test_compare_says_that_values_are_ranges(self):
         ended = run("compare", self.site, "--layouts", "home-runs")
@@ -158,7 +183,7 @@ class Sweep(unittest.TestCase):
             for point in sweep["points"]:
                 for layout in point["layouts"]:
                     self.assertLessEqual(layout["lower_bound"], layout["total"])
-            self.assertIn("<svg", (pathlib.Path(folder) / "sweep.html").read_text())
+            holds_a_picture_and_no_heading_twice(self, (pathlib.Path(folder) / "sweep.html").read_text())
 
     def test_keys_may_be_written_with_points(self):
         arguments = ("--from", "1", "--to", "9", "--points", "2", "--layouts", "home-runs,trunk")

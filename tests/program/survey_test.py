@@ -150,6 +150,17 @@ class Survey(unittest.TestCase):
                     self.assertIn(word, ended.err)
                 self.assertFalse(self.site.exists())
 
+    def test_a_file_that_cannot_be_written_is_told_by_the_name_that_was_asked_for(self):
+        too_long = self.folder / ("x" * 300)
+        ended = run("survey", HERON, "--hub", "Gatehouse", "-o", too_long)
+        self.assertEqual(ended.code, CANNOT_WRITE)
+        self.assertIn(f"cannot write {too_long}: ", ended.err)
+
+    def test_an_area_of_a_name_too_long_for_a_file_is_looked_for_on_the_maps(self):
+        ended = run("survey", HERON, "--hub", "Gatehouse", "--within", "x" * 300, "-o", self.site)
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+        self.assertIn("--within: error: no area in 'xxx", ended.err)
+
     def test_a_site_file_that_is_there_is_not_written_over_unless_forced(self):
         self.site.write_text("mine")
         ended = run("survey", HERON, "--hub", "Gatehouse", "-o", self.site)

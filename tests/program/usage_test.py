@@ -22,8 +22,16 @@ class Usage(unittest.TestCase):
     def test_a_misspelt_option_is_answered_with_the_nearest_one(self):
         self.assertIn("did you mean '--threads'?", self.refused("compare", "site.yaml", "--threds", "2"))
 
+    def test_an_option_that_is_not_there_is_named_without_the_value_behind_it(self):
+        self.assertTrue(self.refused("strands", "site.yaml", "--year", "3").startswith(
+            "spadework strands: there is no option '--year'\nRun 'spadework strands --help'"))
+
     def test_an_argument_too_many_is_refused(self):
-        self.assertIn("surplus", self.refused("example", "lakeside", "surplus"))
+        self.assertIn("one argument too many: 'surplus'", self.refused("example", "lakeside", "surplus", "more"))
+
+    def test_an_empty_text_is_refused_with_the_options_name_once(self):
+        self.assertTrue(self.refused("compare", "site.yaml", "--out", "").startswith(
+            "spadework compare: --out: needs more than an empty text\n"))
 
     def test_a_command_without_its_file_is_refused(self):
         for command in ("compare", "check", "enclosure", "strands"):
@@ -49,7 +57,8 @@ class Usage(unittest.TestCase):
         self.assertIn("--verbose", self.refused("compare", "site.yaml", "--quiet", "--verbose"))
 
     def test_help_goes_to_standard_output_for_every_command(self):
-        commands = ["survey", "compare", "verify", "check", "enclosure", "strands", "example", "schema"]
+        commands = ["survey", "compare", "enclosure", "strands", "extend", "risk", "merge", "sweep", "verify", "accept",
+                    "check", "example", "schema"]
         overall = run("--help")
         self.assertEqual((overall.code, overall.err), (OK, ""))
         for command in commands:
@@ -60,8 +69,8 @@ class Usage(unittest.TestCase):
 
     def test_help_names_defaults_and_units(self):
         text = run("compare", "--help").out
-        for wanted in ("--time-limit SECONDS", "(default: 30)", "--threads N", "(default: one a core)", "--seed N",
-                       "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR",
+        for wanted in ("--time-limit SECONDS", "(default: 30)", "--threads N", "(default: one a core)",
+                       "--seed,--random-seed N", "(default: 1)", "--format FORMAT", "(default: text)", "--layouts LIST", "--out DIR",
                        "--certificate DIR", "--quiet", "--verbose"):
             self.assertIn(wanted, text)
 

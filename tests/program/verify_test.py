@@ -268,7 +268,8 @@ class Verify(unittest.TestCase):
         good = (self.made / "lakeside" / "home-runs.certificate.json").read_text()
         for text, wanted in ((good[:len(good) // 2], "the end of the file"),
                              ("", "the end of the file"),
-                             ("[" * 100000, "more than 16 deep"),
+                             ("[" * 100000, "expected a certificate, which begins with '{'"),
+                             ('{"a": ' + "[" * 100000, "more than 16 deep"),
                              ('{"a": ' * 100000, "more than 16 deep"),
                              (good.replace('"version": 1', '"version": 2'), "expected version 1"),
                              (good.replace('"parts": ', '"parts": 99999999999999999999'), "more than 64 bits"),
@@ -315,6 +316,9 @@ class Verify(unittest.TestCase):
             ended = run("verify", LAKESIDE, folder)
             self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
             self.assertIn("no certificate in this folder", ended.err)
+        ended = run("verify", LAKESIDE, LAKESIDE)
+        self.assertEqual((ended.code, ended.out), (INVALID_SITE, ""))
+        self.assertIn("lakeside.yaml: error: not a folder; expected the one that", ended.err)
         self.assertEqual(run("verify", LAKESIDE).code, USAGE)
 
     def test_certificates_of_an_earlier_run_do_not_stay(self):

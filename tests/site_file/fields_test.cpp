@@ -37,6 +37,14 @@ TEST_CASE("an unknown key is told with the nearest known one") {
           "ordering-allowance; did you mean 'coil'?\n");
 }
 
+TEST_CASE("a decimal comma within braces, which makes a key of the digits behind it, is told as one") {
+    const Read read("{rise: 6,2, coil: 3}", slack_record());
+    CHECK(
+        read.said() ==
+        "s.yaml:1:10: error: unknown key '2' in slack allowances; expected decimals behind a point, as in 6.2, and no "
+        "commas in numbers\n");
+}
+
 TEST_CASE("a key twice is told with the place of the first") {
     Read read("rise: 2\nrise: 3\n", slack_record());
     CHECK(read.said() ==

@@ -8,6 +8,7 @@
 #include "report/acceptance_report.hpp"
 #include "report/plan_file_json.hpp"
 #include "spadework/command.hpp"
+#include "spadework/file_reading.hpp"
 #include "spadework/options.hpp"
 #include "spadework/output_folder.hpp"
 #include "spadework/plan_loading.hpp"

@@ -9,6 +9,7 @@
 
 #include "certificate/certificate.hpp"
 #include "certificate/writer.hpp"
+#include "plan_file/plan_words.hpp"
 #include "report/compare_text.hpp"
 #include "report/lookup.hpp"
 #include "report/shown_text.hpp"
@@ -103,7 +104,7 @@ void write_certificates(const OutputFolder& folder, const Scenario& scenario, co
         files.push_back({certificate::file_name(one.layout), certificate::to_json(scenario, one)});
     folder.write(files);
     std::vector<std::string> outdated;
-    for (const LayoutKind layout : all_layouts()) {
+    for (const LayoutKind layout : plan_file::all_layouts()) {
         const std::string name = certificate::file_name(layout);
         const auto is_written = [&](const OutputFile& file) { return file.name == name; };
         if (std::none_of(files.begin(), files.end(), is_written)) outdated.push_back(name);

@@ -8,6 +8,7 @@
 #include "drawing/drawing.hpp"
 #include "growth/planned_trunk.hpp"
 #include "plan_file/making.hpp"
+#include "plan_file/plan_words.hpp"
 #include "report/compare_json.hpp"
 #include "report/compare_text.hpp"
 #include "report/csv_tables.hpp"
@@ -97,11 +98,11 @@ std::vector<OutputFile> files_of(const Scenario& scenario, const Compared& compa
 /// Files that an earlier run may have left, and this one does not write.
 std::vector<std::string> outdated_files(const std::vector<OutputFile>& files) {
     std::vector<std::string> outdated = {explanation_file, places_file, cheapest_plan_file, growth_plan_file};
-    for (const LayoutKind layout : all_layouts())
+    for (const LayoutKind layout : plan_file::all_layouts())
         outdated.push_back(plan_file::file_name(layout));
     for (const char* ending : plan_endings) {
         outdated.push_back(plan_file_name(std::nullopt, ending));
-        for (const LayoutKind layout : all_layouts())
+        for (const LayoutKind layout : plan_file::all_layouts())
             outdated.push_back(plan_file_name(layout, ending));
     }
     std::erase_if(outdated, [&](const std::string& name) {

@@ -8,15 +8,14 @@
 #include "extension/extension.hpp"
 #include "growth/built_from_file.hpp"
 #include "plan_file/plan_on_site.hpp"
-#include "plan_file/reader.hpp"
 #include "report/extension_report.hpp"
 #include "report/plan_file_json.hpp"
 #include "report/sheets_csv.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
-#include "spadework/complaints.hpp"
 #include "spadework/file_reading.hpp"
 #include "spadework/output_folder.hpp"
+#include "spadework/plan_loading.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
 #include "spadework/study_run.hpp"
@@ -32,26 +31,14 @@ struct ExtendOptions {
     bool allow_interruption = false;
 };
 
-/// The plan file; nothing, and complaints, where it cannot be read.
-std::optional<plan_file::PlanFile> read_plan(const ExtendOptions& options) {
-    const site_file::LoadedText loaded = read_file(options.plan);
-    if (!loaded.text) {
-        complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(options.plan), loaded.problem));
-        return std::nullopt;
-    }
-    plan_file::ReadPlanFile read = plan_file::read_plan_file(options.plan, *loaded.text);
-    complain_of(read.diagnostics, {{options.plan, *loaded.text}}, options.site.quiet);
-    if (has_errors(read.diagnostics)) return std::nullopt;
-    return std::move(read.plan);
-}
-
 /// Says why the plan cannot be extended on this site, everything at once.
 void complain_of_problems(const ExtendOptions& options, const std::vector<std::string>& problems) {
+    const std::string plan = report::shown(name_of_input(options.plan));
     for (const std::string& problem : problems)
-        complain(fmt::format("{}: error: {}\n", report::shown(options.plan), report::shown(problem)));
+        complain(fmt::format("{}: error: {}\n", plan, report::shown(problem)));
     complain(fmt::format("{} between {} and {}\n",
                          problems.size() == 1 ? "1 contradiction" : fmt::format("{} contradictions", problems.size()),
-                         report::shown(options.plan), report::shown(options.site.file)));
+                         plan, report::shown(name_of_input(options.site.file))));
 }
 
 /// The whole plan as drawings and sheets look at it, with the bill of what is new.
@@ -97,7 +84,7 @@ void write_files(const OutputFolder& folder, const Scenario& scenario, const pla
 }
 
 ExitCode extend_site(const ExtendOptions& options) {
-    const auto file = read_plan(options);
+    const auto file = load_plan_file(options.plan, options.site.quiet);
     const auto site = load_site(options.site);
     if (!file || !site) return ExitCode::invalid_site;
     const auto folder = open_folder(options.result.folder);

@@ -4,7 +4,13 @@
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
+#include <filesystem>
 #include <unistd.h>
+
+#include <fmt/format.h>
+
+#include "report/shown_text.hpp"
+#include "spadework/standard_output.hpp"
 
 namespace spadework {
 
@@ -34,6 +40,22 @@ site_file::LoadedText read_file(const std::string& path) {
     site_file::LoadedText loaded = read_all(descriptor);
     close(descriptor);
     return loaded;
+}
+
+bool is_there(const std::string& path) {
+    std::error_code cannot_be_one;
+    return std::filesystem::exists(path, cannot_be_one);
+}
+
+std::string name_of_input(const std::string& path) {
+    return path == "-" ? "<standard input>" : path;
+}
+
+std::optional<std::string> text_of_input(const std::string& path) {
+    site_file::LoadedText loaded = read_file(path);
+    if (loaded.text) return std::move(loaded.text);
+    complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(name_of_input(path)), loaded.problem));
+    return std::nullopt;
 }
 
 }  // namespace spadework

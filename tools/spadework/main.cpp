@@ -65,6 +65,16 @@ std::string nearest_known(const CLI::App& program, const std::vector<std::string
     return "";
 }
 
+/// The first option that a command does not have, or the first argument too many; what follows an unknown option is
+/// likely its value.
+std::string unexpected(const CLI::App& program) {
+    const std::vector<std::string> words = program.remaining(true);
+    const auto is_option = [](const std::string& word) { return word.size() > 1 && word.front() == '-'; };
+    const auto option = std::find_if(words.begin(), words.end(), is_option);
+    if (option != words.end()) return fmt::format("there is no option '{}'", *option);
+    return fmt::format("one argument too many: '{}'", words.front());
+}
+
 ExitCode refuse(const CLI::App& program, const std::vector<std::string>& words, const std::string& problem) {
     const auto chosen = program.get_subcommands();
     const std::string command = chosen.empty() ? "spadework" : "spadework " + chosen.front()->get_name();
@@ -88,6 +98,8 @@ ExitCode run(int argument_count, const char* const* arguments) {
     } catch (const CLI::CallForVersion&) {
         print(program.version() + "\n");
         return ExitCode::ok;
+    } catch (const CLI::ExtrasError&) {
+        return refuse(program, {arguments + 1, arguments + argument_count}, unexpected(program));
     } catch (const CLI::ParseError& error) {
         return refuse(program, {arguments + 1, arguments + argument_count}, error.what());
     }

@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 
 #include "doubt/shards.hpp"
-#include "report/shown_text.hpp"
 #include "spadework/command.hpp"
 #include "spadework/complaints.hpp"
 #include "spadework/file_reading.hpp"
@@ -31,16 +30,12 @@ std::optional<std::vector<NamedSample>> read_all(const std::vector<std::string>&
     std::vector<NamedSample> samples;
     bool broken = false;
     for (const std::string& file : files) {
-        const site_file::LoadedText loaded = read_file(file);
-        if (!loaded.text) {
-            complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(file), loaded.problem));
-            broken = true;
-            continue;
-        }
-        ReadShard read = read_shard(file, *loaded.text);
-        complain_of(read.diagnostics, {{file, *loaded.text}}, false);
+        const std::string name = name_of_input(file);
+        const auto text = text_of_input(file);
+        ReadShard read = text ? read_shard(name, *text) : ReadShard{};
+        if (text) complain_of(read.diagnostics, {{name, *text}}, false);
         broken = broken || !read.sample;
-        if (read.sample) samples.push_back({file, std::move(*read.sample)});
+        if (read.sample) samples.push_back({name, std::move(*read.sample)});
     }
     if (broken) return std::nullopt;
     return samples;
@@ -48,7 +43,9 @@ std::optional<std::vector<NamedSample>> read_all(const std::vector<std::string>&
 
 ExitCode merge_shards(const MergeOptions& options) {
     if (options.files.empty()) {
-        complain("spadework merge: no files\nRun 'spadework merge --help' for what it takes.\n");
+        complain(
+            "spadework merge: no files; expected those that all parts of 'spadework risk --shard' have printed\n"
+            "Run 'spadework merge --help' for what it takes.\n");
         return ExitCode::usage;
     }
     auto samples = read_all(options.files);

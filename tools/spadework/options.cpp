@@ -12,6 +12,7 @@
 #include <fmt/ranges.h>
 
 #include "diagnostics/nearest_name.hpp"
+#include "plan_file/plan_words.hpp"
 
 namespace spadework {
 
@@ -28,9 +29,9 @@ std::optional<Number> number_from(const std::string& text) {
     return number;
 }
 
-std::uint64_t seed_from(const std::string& text, const char* option) {
+std::uint64_t seed_from(const std::string& text) {
     const auto seed = number_from<std::uint64_t>(text);
-    if (!seed) throw CLI::ValidationError(option, fmt::format("'{}' is not a whole number from 0 to 2^64-1", text));
+    if (!seed) throw CLI::ValidationError("--seed", fmt::format("'{}' is not a whole number from 0 to 2^64-1", text));
     return *seed;
 }
 
@@ -52,19 +53,11 @@ double seconds_from(const std::string& text) {
     return *seconds;
 }
 
-std::vector<std::string> layout_ids() {
-    std::vector<std::string> ids;
-    for (const LayoutKind kind : all_layouts())
-        ids.emplace_back(id_of(kind));
-    return ids;
-}
-
 LayoutKind layout_from(const std::string& text) {
-    for (const LayoutKind kind : all_layouts()) {
-        if (text == id_of(kind)) return kind;
-    }
-    const std::string nearest = nearest_name(text, layout_ids());
-    throw CLI::ValidationError("--layouts", fmt::format("'{}' is not one of {}{}", text, fmt::join(layout_ids(), ", "),
+    if (const auto layout = plan_file::layout_with(text)) return *layout;
+    const std::vector<std::string>& ids = plan_file::layout_ids();
+    const std::string nearest = nearest_name(text, ids);
+    throw CLI::ValidationError("--layouts", fmt::format("'{}' is not one of {}{}", text, fmt::join(ids, ", "),
                                                         nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
 }
 
@@ -91,8 +84,8 @@ void add_flag(CLI::App& command, const char* name, bool& value, const char* desc
 
 void add_text_option(CLI::App& command, const char* name, const char* type, std::string& value,
                      const char* description) {
-    command.add_option(name, value, description)->type_name(type)->check([name](const std::string& text) {
-        return text.empty() ? std::string(name) + " needs more than an empty text" : "";
+    command.add_option(name, value, description)->type_name(type)->check([](const std::string& text) {
+        return text.empty() ? "needs more than an empty text" : "";
     });
 }
 
@@ -187,15 +180,11 @@ void add_format_option(CLI::App& command, OutputFormat& format) {
 
 void add_result_options(CLI::App& command, ResultOptions& options) {
     add_format_option(command, options.format);
-    add_text_option(command, "--out", "DIR", options.folder, "Also write CSV, JSON and GeoJSON files to this folder");
+    add_text_option(command, "--out", "DIR", options.folder, "Also write the results to this folder, as files");
 }
 
 void add_search_options(CLI::App& command, SearchOptions& options) {
-    command
-        .add_option_function<std::string>(
-            "--seed", [&options](const std::string& text) { options.seed = seed_from(text, "--seed"); },
-            "Of the random numbers; same seed, same answer (default: 1)")
-        ->type_name("N");
+    add_random_seed_option(command, options.seed);
     add_threads_option(command, options);
     command
         .add_option_function<std::string>(
@@ -207,9 +196,8 @@ void add_search_options(CLI::App& command, SearchOptions& options) {
 void add_random_seed_option(CLI::App& command, std::uint64_t& random_seed) {
     command
         .add_option_function<std::string>(
-            "--random-seed",
-            [&random_seed](const std::string& text) { random_seed = seed_from(text, "--random-seed"); },
-            "Of the draws and the searches; the same gives the same answer (default: 1)")
+            "--seed,--random-seed", [&random_seed](const std::string& text) { random_seed = seed_from(text); },
+            "Of random draws and of searches; the same gives the same answer (default: 1)")
         ->type_name("N");
 }
 
@@ -226,19 +214,13 @@ void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts) {
         .add_option_function<std::string>(
             "--layouts", [&layouts](const std::string& text) { layouts = layouts_from(text); },
             fmt::format("With commas between, of {} (default: all that the rules allow)",
-                        fmt::join(layout_ids(), ", ")))
+                        fmt::join(plan_file::layout_ids(), ", ")))
         ->type_name("LIST");
 }
 
 int threads_to_use(const SearchOptions& options) {
     if (options.threads > 0) return options.threads;
     return std::max(1, static_cast<int>(std::thread::hardware_concurrency()));
-}
-
-const std::vector<LayoutKind>& all_layouts() {
-    static const std::vector<LayoutKind> all = {LayoutKind::home_runs, LayoutKind::trunk_one,   LayoutKind::trunk,
-                                                LayoutKind::mixed,     LayoutKind::daisy_chain, LayoutKind::ring};
-    return all;
 }
 
 }  // namespace spadework

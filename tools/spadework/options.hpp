@@ -67,12 +67,9 @@ void add_result_options(CLI::App& command, ResultOptions& options);
 void add_search_options(CLI::App& command, SearchOptions& options);
 /// --threads alone.
 void add_threads_option(CLI::App& command, SearchOptions& options);
-/// The random seed under a name that says what it is, for commands that draw.
+/// The random seed alone.
 void add_random_seed_option(CLI::App& command, std::uint64_t& random_seed);
 void add_layouts_option(CLI::App& command, std::vector<LayoutKind>& layouts);
-
-/// Every layout there is, in order.
-const std::vector<LayoutKind>& all_layouts();
 
 /// The number of threads to use: as asked for, or one for each core.
 int threads_to_use(const SearchOptions& options);

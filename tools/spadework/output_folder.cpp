@@ -45,8 +45,9 @@ fs::path temporary_path(const fs::path& path) {
     return path.parent_path() / fmt::format(".{}.{}.part", path.filename().string(), getpid());
 }
 
+/// Writes what is to be `path` under its temporary name.
 void write_new_file(const fs::path& path, std::string_view text) {
-    const int descriptor = open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+    const int descriptor = open(temporary_path(path).c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
     if (descriptor < 0) fail(path, errno);
     int error = write_all(descriptor, text);
     if (close(descriptor) != 0 && error == 0) error = errno;
@@ -64,10 +65,11 @@ void OutputFolder::write(const std::vector<OutputFile>& files) const {
     TemporaryFiles temporary;
     for (const OutputFile& file : files) {
         const fs::path path = path_ / file.name;
-        if (fs::is_directory(path)) fail(path, EISDIR);
+        std::error_code ignored;  // Whatever it is, writing will meet it.
+        if (fs::is_directory(path, ignored)) fail(path, EISDIR);
         make_folder(path.parent_path());
         temporary.add(temporary_path(path));
-        write_new_file(temporary_path(path), file.text);
+        write_new_file(path, file.text);
     }
     for (const OutputFile& file : files) {
         const fs::path path = path_ / file.name;

@@ -10,17 +10,6 @@
 
 namespace spadework {
 
-std::string name_of_input(const std::string& path) {
-    return path == "-" ? "<standard input>" : path;
-}
-
-std::optional<std::string> text_of_input(const std::string& path) {
-    site_file::LoadedText loaded = read_file(path);
-    if (loaded.text) return std::move(loaded.text);
-    complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(name_of_input(path)), loaded.problem));
-    return std::nullopt;
-}
-
 bool refuse_input(const Diagnostics& diagnostics, const std::string& name, const std::string& text, bool quiet) {
     complain_of(diagnostics, {{name, text}}, quiet);
     if (!has_errors(diagnostics)) return false;

@@ -27,16 +27,13 @@ site_file::FileLoader loader_beside(const std::string& main_file, Texts& texts) 
 }  // namespace
 
 std::optional<site_file::LoadedSite> load_site(const SiteOptions& options, site_file::Varying varying) {
-    const site_file::LoadedText main = read_file(options.file);
-    if (!main.text) {
-        complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(options.file), main.problem));
-        return std::nullopt;
-    }
-    const std::string name = options.file == "-" ? "<standard input>" : options.file;
+    const auto main = text_of_input(options.file);
+    if (!main) return std::nullopt;
+    const std::string name = name_of_input(options.file);
     Texts texts;
     const site_file::FileLoader loader = loader_beside(options.file == "-" ? "" : options.file, texts);
-    site_file::LoadedSite site = site_file::read_site({name, *main.text}, loader, varying);
-    texts[name] = *main.text;
+    site_file::LoadedSite site = site_file::read_site({name, *main}, loader, varying);
+    texts[name] = *main;
     complain_of(site.diagnostics, texts, options.quiet);
     if (!site.scenario) {
         complain(fmt::format("{} in {}\n", tally(site.diagnostics), report::shown(name)));

@@ -16,6 +16,7 @@
 #include "site_file/currency.hpp"
 #include "site_file/parsing.hpp"
 #include "spadework/command.hpp"
+#include "spadework/file_reading.hpp"
 #include "spadework/output_folder.hpp"
 #include "spadework/standard_output.hpp"
 #include "spadework/study_run.hpp"
@@ -111,7 +112,7 @@ private:
     }
 
     void refuse_to_overwrite() const {
-        if (options_.output == "-" || options_.force || !fs::exists(options_.output)) return;
+        if (options_.output == "-" || options_.force || !is_there(options_.output)) return;
         throw CannotWrite(fmt::format("{} is there already; --force writes over it", options_.output));
     }
 

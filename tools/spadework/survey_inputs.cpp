@@ -11,10 +11,6 @@ namespace spadework {
 
 namespace {
 
-std::string reported_name(const std::string& path) {
-    return path == "-" ? "<standard input>" : path;
-}
-
 std::string trimmed(std::string text) {
     const auto is_blank = [](char c) { return c == ' ' || c == '\t' || c == '\r'; };
     while (!text.empty() && is_blank(text.back()))
@@ -28,7 +24,7 @@ std::string trimmed(std::string text) {
 std::optional<std::string> SurveyInputs::read(const std::string& path) {
     site_file::LoadedText loaded = read_file(path);
     if (loaded.text) return std::move(loaded.text);
-    diagnostics_.push_back({{reported_name(path), 0, 0}, Severity::error, "cannot be read: " + loaded.problem, "", ""});
+    diagnostics_.push_back({{name_of_input(path), 0, 0}, Severity::error, "cannot be read: " + loaded.problem, "", ""});
     return std::nullopt;
 }
 
@@ -36,7 +32,7 @@ void SurveyInputs::read_map(const std::string& path, CoordinateSystem coordinate
                             std::vector<drawn_map::DrawnMap>& maps) {
     auto bytes = read(path);
     if (!bytes) return;
-    const std::string name = reported_name(path);
+    const std::string name = name_of_input(path);
     const drawn_map::ReadingOptions reading{
         coordinates,
         {options_.x_column, options_.y_column, options_.name_column, options_.id_column},
@@ -61,7 +57,7 @@ std::vector<drawn_map::DrawnMap> SurveyInputs::read_maps() {
 void SurveyInputs::lay_plans(std::vector<drawn_map::DrawnMap>& maps, std::size_t first_plan) {
     auto text = read(options_.control_points);
     if (!text) return;
-    const site_file::SourceText source{reported_name(options_.control_points), std::move(*text)};
+    const site_file::SourceText source{name_of_input(options_.control_points), std::move(*text)};
     texts_[source.file] = source.text;
     const auto points = survey::read_control_points(source, diagnostics_);
     if (!points) return;
@@ -82,8 +78,8 @@ std::optional<site_file::SourceText> SurveyInputs::text_of(const std::string& pa
     }
     auto text = read(path);
     if (!text) return std::nullopt;
-    texts_[reported_name(path)] = *text;
-    return site_file::SourceText{reported_name(path), std::move(*text)};
+    texts_[name_of_input(path)] = *text;
+    return site_file::SourceText{name_of_input(path), std::move(*text)};
 }
 
 std::vector<std::string> SurveyInputs::listed_buildings() {
@@ -100,7 +96,7 @@ std::vector<std::string> SurveyInputs::listed_buildings() {
         rest.remove_prefix(std::min(end + 1, rest.size()));
     }
     if (names.empty())
-        diagnostics_.push_back({{reported_name(options_.buildings_from), 0, 0},
+        diagnostics_.push_back({{name_of_input(options_.buildings_from), 0, 0},
                                 Severity::error,
                                 "names no building",
                                 "a name or id a line",
@@ -111,7 +107,7 @@ std::vector<std::string> SurveyInputs::listed_buildings() {
 std::vector<survey::Polygon> SurveyInputs::polygons(const std::vector<drawn_map::DrawnMap>& maps) {
     std::vector<survey::Polygon> polygons;
     if (options_.within.empty()) return polygons;
-    const bool is_file = options_.within == "-" || std::filesystem::exists(options_.within);
+    const bool is_file = options_.within == "-" || is_there(options_.within);
     std::vector<drawn_map::DrawnMap> file;
     if (is_file) read_map(options_.within, CoordinateSystem::wgs84_degrees, file);
     for (const drawn_map::DrawnMap& map : is_file ? file : maps) {

@@ -8,9 +8,10 @@
 #include <fmt/format.h>
 
 #include "certificate/verification.hpp"
+#include "plan_file/plan_words.hpp"
 #include "report/shown_text.hpp"
 #include "spadework/command.hpp"
-#include "spadework/excerpt.hpp"
+#include "spadework/complaints.hpp"
 #include "spadework/file_reading.hpp"
 #include "spadework/site_loading.hpp"
 #include "spadework/standard_output.hpp"
@@ -24,30 +25,27 @@ struct VerifyOptions {
     std::string folder;
 };
 
-/// Says what is wrong with a file; true when something is.
-bool complain_of(const Diagnostics& diagnostics, const std::string& text) {
-    for (const Diagnostic& diagnostic : diagnostics)
-        complain(report::shown(to_text(diagnostic)) + "\n" + excerpt(text, diagnostic.where));
-    return has_errors(diagnostics);
-}
-
 /// The certificates in a folder; nothing, and complaints, where one cannot be read or there is none.
 std::optional<std::vector<certificate::NamedCertificate>> read_folder(const Scenario& scenario,
                                                                       const std::string& folder) {
+    std::error_code ignored;
+    if (is_there(folder) && !std::filesystem::is_directory(folder, ignored)) {
+        complain(fmt::format("{}: error: not a folder; expected the one that 'spadework compare --certificate' wrote\n",
+                             report::shown(folder)));
+        return std::nullopt;
+    }
     std::vector<certificate::NamedCertificate> certificates;
     bool broken = false;
-    for (const LayoutKind layout : all_layouts()) {
+    for (const LayoutKind layout : plan_file::all_layouts()) {
         const std::string path = (std::filesystem::path(folder) / certificate::file_name(layout)).string();
-        std::error_code ignored;
-        if (!std::filesystem::exists(path, ignored)) continue;
-        const site_file::LoadedText loaded = read_file(path);
-        if (!loaded.text) {
-            complain(fmt::format("{}: error: cannot be read: {}\n", report::shown(path), loaded.problem));
-            broken = true;
-            continue;
-        }
-        certificates.push_back({layout, certificate::read_certificate(scenario, path, *loaded.text)});
-        broken = complain_of(certificates.back().read.diagnostics, *loaded.text) || broken;
+        if (!is_there(path)) continue;
+        const auto text = text_of_input(path);
+        broken = broken || !text;
+        if (!text) continue;
+        certificates.push_back({layout, certificate::read_certificate(scenario, path, *text)});
+        const Diagnostics& diagnostics = certificates.back().read.diagnostics;
+        complain_of(diagnostics, {{path, *text}}, false);
+        broken = broken || has_errors(diagnostics);
     }
     if (certificates.empty() && !broken) {
         complain(fmt::format("{}: error: no certificate in this folder; expected files such as {}\n",
