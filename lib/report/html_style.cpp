@@ -37,7 +37,7 @@ thead th, thead td { border-bottom: 1px solid #1a1a1a; vertical-align: bottom; f
 tbody tr + tr > * { border-top: 1px solid #e4e4e4; }
 tbody tr.sum > * { font-weight: bold; }
 tbody tr.total > * { border-top: 1px solid #1a1a1a; font-weight: bold; }
-thead th.n { max-width: 6.5rem; }
+thead th.n { max-width: 7.5rem; }
 th:not(.n), td:not(.n) { max-width: 24rem; }
 .n { text-align: right; }
 td.n, th[scope="row"].n { white-space: nowrap; }
