@@ -1,6 +1,7 @@
 #include "certificate/set_bounds.hpp"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <queue>
 #include <utility>
@@ -97,9 +98,7 @@ Wide direct_share(const TrunkEvidence& evidence, const std::vector<Wide>& multip
     return least.value_or(0);
 }
 
-}  // namespace
-
-TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence) {
+TrunkCosts without_costs(const Scenario& scenario) {
     TrunkCosts trunks;
     std::int64_t all = 0;
     std::int64_t step = 0;
@@ -109,26 +108,83 @@ TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence) 
     }
     trunks.units_a_step = std::max<std::int64_t>(step, 1);
     trunks.steps = all / trunks.units_a_step;
-    const Labels length = from_hub(scenario, evidence, [](const CertifiedEdge& edge) { return Wide{edge.length}; });
-    const Labels passage = from_hub(scenario, evidence, [](const CertifiedEdge& edge) { return Wide{edge.passage}; });
+    return trunks;
+}
+
+/// `way_cost(site, size)` tells what a trunk's way costs, in parts; nothing where there is none.
+template <typename WayCost>
+TrunkCosts costs_of(const Scenario& scenario, const TrunkEvidence& evidence, WayCost way_cost) {
+    TrunkCosts trunks = without_costs(scenario);
     for (const graph::Site& site : evidence.sites) {
         std::vector<Wide>& costs = trunks.cost.emplace_back(static_cast<std::size_t>(trunks.steps) + 1, never);
-        const auto& far = length[static_cast<std::size_t>(site.at)];
-        const auto& dear = passage[static_cast<std::size_t>(site.at)];
-        if (!far || !dear) continue;
-        for (std::int64_t steps = 0; steps <= trunks.steps; ++steps) {
-            for (std::size_t s = 0; s < evidence.sizes.size(); ++s) {
-                const graph::FeederSize& size = evidence.sizes[s];
-                if (size.units < steps * trunks.units_a_step) continue;
-                const Wide way =
-                    size.weight * std::min(*far, most_charge) + size.multiplicity * std::min(*dear, most_charge);
-                const Wide cost = Wide{site.cost} + size.fixed + site.feeder_extra[s] + std::min(way, most_charge);
+        for (std::size_t s = 0; s < evidence.sizes.size(); ++s) {
+            const graph::FeederSize& size = evidence.sizes[s];
+            const std::optional<Wide> way = way_cost(site, size);
+            if (!way) continue;
+            const Wide cost = (Wide{site.cost} + size.fixed + site.feeder_extra[s]) * evidence.proof.parts +
+                              std::min(*way, most_charge * evidence.proof.parts);
+            for (std::int64_t steps = 0; steps <= trunks.steps && steps * trunks.units_a_step <= size.units; ++steps) {
                 Wide& least = costs[static_cast<std::size_t>(steps)];
-                least = std::min(least, cost * evidence.proof.parts);
+                least = std::min(least, cost);
             }
         }
     }
     return trunks;
+}
+
+/// Of each edge what its opening leaves when all buildings pay for the dearer direction, in parts.
+std::vector<Wide> left_by(const TrunkEvidence& evidence, const graph::EdgePriceSet& prices) {
+    const std::vector<Wide> none(evidence.edges.size(), 0);
+    DirectedCharges sums = {none, none};
+    for (const std::vector<graph::EdgePrice>& of_building : prices)
+        add_prices(of_building, sums);
+    std::vector<Wide> left;
+    for (std::size_t e = 0; e < evidence.edges.size(); ++e)
+        left.push_back(static_cast<Wide>(evidence.edges[e].opening) * evidence.proof.parts -
+                       std::max(sums[0][e], sums[1][e]));
+    return left;
+}
+
+}  // namespace
+
+TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence) {
+    const Labels length = from_hub(scenario, evidence, [](const CertifiedEdge& edge) { return Wide{edge.length}; });
+    const Labels passage = from_hub(scenario, evidence, [](const CertifiedEdge& edge) { return Wide{edge.passage}; });
+    return costs_of(
+        scenario, evidence, [&](const graph::Site& site, const graph::FeederSize& size) -> std::optional<Wide> {
+            const auto& far = length[static_cast<std::size_t>(site.at)];
+            const auto& dear = passage[static_cast<std::size_t>(site.at)];
+            if (!far || !dear) return std::nullopt;
+            const Wide way =
+                size.weight * std::min(*far, most_charge) + size.multiplicity * std::min(*dear, most_charge);
+            return std::min(way, most_charge) * evidence.proof.parts;
+        });
+}
+
+TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence, const graph::EdgePriceSet& prices,
+                       std::size_t trunks) {
+    const EdgeDistances paths(scenario, evidence.edges);
+    const std::vector<Wide> left = left_by(evidence, prices);
+    const Wide among = static_cast<Wide>(std::max<std::size_t>(trunks, 1));
+    std::map<std::pair<graph::Cost, graph::Cost>, Labels> known;  // By what a size pays for length and passage.
+    const auto from_hub_at = [&](const graph::FeederSize& size) -> const Labels& {
+        const auto [entry, is_new] = known.try_emplace({size.weight, size.multiplicity});
+        if (!is_new) return entry->second;
+        DirectedCharges charges;
+        for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
+            const Wide cable = static_cast<Wide>(size.weight) * evidence.edges[e].length +
+                               static_cast<Wide>(size.multiplicity) * evidence.edges[e].passage;
+            charges[0].push_back(std::min(cable, most_charge) * evidence.proof.parts * among + left[e]);
+        }
+        charges[1] = charges[0];
+        return entry->second = paths.to(scenario.hub.place, charges);
+    };
+    return costs_of(scenario, evidence,
+                    [&](const graph::Site& site, const graph::FeederSize& size) -> std::optional<Wide> {
+                        const auto& way = from_hub_at(size)[static_cast<std::size_t>(site.at)];
+                        if (!way) return std::nullopt;
+                        return *way / among;
+                    });
 }
 
 std::vector<Wide> multiples_of(const TrunkEvidence& evidence) {

@@ -8,8 +8,13 @@
 // to the hub without a cycle. In that tree, seen as running away from the hub, a building is charged prices from the
 // hub to a fork, prices and its cable from the fork to its place, and prices and its cable from the fork to itself; no
 // arc's prices come to more than its trench. So trenches, cables and asks come to no less than the sum over buildings
-// of their cheapest such charge, whatever the fork; and the trunks, each over the shortest way, less what their places
+// of their cheapest such charge, whatever the fork; and the trunks, each over its cheapest way, less what their places
 // ask, come to no less than the cheapest way of sharing out the units.
+//
+// As buildings pay for a trench in one direction only, and for none outside that tree, they leave of each trench at
+// least what it costs less the larger of its arcs' sums of prices. On its way each of the trunks may be charged an
+// equal part of that, as many parts as places are open: together buildings and trunks are still charged no more than
+// the trenches cost. What a way is charged so is divided as a whole, and rounded down.
 
 #include <cstdint>
 #include <optional>
@@ -30,7 +35,12 @@ struct TrunkCosts {
     std::int64_t steps = 0;         ///< Of all units.
     std::vector<std::vector<Wide>> cost;
 };
+/// Over the shortest ways, charged nothing for trenches.
 TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence);
+
+/// Of one of so many trunks, charged for trenches what these prices leave.
+TrunkCosts trunk_costs(const Scenario& scenario, const TrunkEvidence& evidence, const graph::EdgePriceSet& prices,
+                       std::size_t trunks);
 
 /// What buildings are charged under one set of prices, in parts: [site][building], and on home runs.
 struct ServiceCosts {

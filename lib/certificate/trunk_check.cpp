@@ -123,8 +123,14 @@ public:
         bool bounded = true;
         for (std::size_t p = 0; p < evidence_.proof.prices.size(); ++p) {
             const ServiceCosts services = service_costs(scenario_, evidence_, evidence_.proof.prices[p]);
+            std::map<std::size_t, TrunkCosts> trunks;  // By number of places.
             for (const SitesProof& entry : evidence_.proof.sets) {
-                if (static_cast<std::size_t>(entry.prices) == p) bounded = add_entry(entry, services) && bounded;
+                if (static_cast<std::size_t>(entry.prices) != p) continue;
+                const std::size_t places = entry.sites.size();
+                if (!trunks.contains(places)) {
+                    trunks[places] = trunk_costs(scenario_, evidence_, evidence_.proof.prices[p], places);
+                }
+                bounded = add_entry(entry, services, trunks[places]) && bounded;
             }
             if (p == 0) bounded = add_unlisted(services) && bounded;
         }
@@ -143,14 +149,14 @@ private:
         return sum * static_cast<double>(scenario_.buildings.size() + 1) > most_work;
     }
 
-    bool add_entry(const SitesProof& entry, const ServiceCosts& services) {
+    bool add_entry(const SitesProof& entry, const ServiceCosts& services, const TrunkCosts& trunks) {
         std::vector<Wide> cheapest = services.direct;
         for (std::size_t k = 0; k < entry.sites.size(); ++k) {
             const auto share = share_of_ask(scenario_, evidence_, entry.asks[k]);
             if (!share) return false;
             lower(cheapest, services.from_site[static_cast<std::size_t>(entry.sites[k])], *share, multiples_);
         }
-        const Wide split = cheapest_split(trunks_, entry.sites, entry.asks, ranges_of(entry, trunks_), !mixed_);
+        const Wide split = cheapest_split(trunks, entry.sites, entry.asks, ranges_of(entry, trunks), !mixed_);
         if (split < never) note(sum_of(cheapest, split));
         return true;
     }

@@ -13,6 +13,9 @@ namespace {
 
 using SitesProof = graph::TwoLevelCertificate::SitesProof;
 
+/// What trunks are charged for trenches is hardly worth looking at in bounds that lie lower by this part without it.
+constexpr Wide hardly_charged = 128;
+
 /// The fewest parts that prove the bound.
 Wide parts_wanted(const TrunkEvidence& evidence, Money direct_bound) {
     Wide units = (static_cast<Wide>(direct_bound.minor()) - evidence.constant.minor()) * evidence.units_a_minor;
@@ -21,26 +24,63 @@ Wide parts_wanted(const TrunkEvidence& evidence, Money direct_bound) {
     return (units - 1) * evidence.proof.parts + 1;
 }
 
+/// Costs of trunks under one set of prices, by number of places.
+class PricedTrunks {
+public:
+    PricedTrunks(const Scenario& scenario, const TrunkEvidence& evidence, const graph::EdgePriceSet& prices)
+        : scenario_(scenario), evidence_(evidence), prices_(prices) {}
+
+    const TrunkCosts& among(std::size_t places) {
+        const auto [entry, is_new] = costs_.try_emplace(places);
+        if (is_new) entry->second = trunk_costs(scenario_, evidence_, prices_, places);
+        return entry->second;
+    }
+
+private:
+    const Scenario& scenario_;
+    const TrunkEvidence& evidence_;
+    const graph::EdgePriceSet& prices_;
+    std::map<std::size_t, TrunkCosts> costs_;
+};
+
 /// One entry of a set of places with what its asks come to.
 class PricedEntry {
 public:
     PricedEntry(const Scenario& scenario, const TrunkEvidence& evidence, const TrunkCosts& trunks, SitesProof entry)
-        : entry_(std::move(entry)) {
-        std::vector<StepRange> ranges;
+        : entry_(std::move(entry)), all_(evidence.demands.empty() || !evidence.demands.front().direct) {
         for (std::size_t k = 0; k < entry_.sites.size(); ++k) {
             shares_.push_back(share_of_ask(scenario, evidence, entry_.asks[k]).value_or(0));
-            ranges.push_back(steps_of(entry_.units[k], trunks));
+            ranges_.push_back(steps_of(entry_.units[k], trunks));
         }
-        const bool all = evidence.demands.empty() || !evidence.demands.front().direct;
-        trunks_ = cheapest_split(trunks, entry_.sites, entry_.asks, ranges, all);
+        uncharged_ = split_of(trunks);
     }
 
     [[nodiscard]] const SitesProof& entry() const { return entry_; }
 
     /// How high these prices bound it; `never` where its places cannot serve so much.
-    [[nodiscard]] Wide bound(const ServiceCosts& services, const std::vector<Wide>& multiples) const {
-        if (trunks_ >= never) return never;
-        Wide sum = trunks_;
+    [[nodiscard]] Wide bound(const ServiceCosts& services, const std::vector<Wide>& multiples,
+                             const TrunkCosts& trunks) const {
+        return with(of_services(services, multiples), split_of(trunks));
+    }
+
+    /// Whether these prices bound it so high, as far as that is soon told.
+    [[nodiscard]] bool reaches(Wide wanted, const ServiceCosts& services, const std::vector<Wide>& multiples,
+                               const TrunkCosts& trunks) const {
+        const Wide served = of_services(services, multiples);
+        const Wide uncharged = with(served, uncharged_);
+        if (uncharged >= wanted) return true;
+        return uncharged >= wanted - wanted / hardly_charged && with(served, split_of(trunks)) >= wanted;
+    }
+
+private:
+    static Wide with(Wide served, Wide split) { return split >= never ? never : served + split; }
+
+    [[nodiscard]] Wide split_of(const TrunkCosts& trunks) const {
+        return cheapest_split(trunks, entry_.sites, entry_.asks, ranges_, all_);
+    }
+
+    [[nodiscard]] Wide of_services(const ServiceCosts& services, const std::vector<Wide>& multiples) const {
+        Wide sum = 0;
         std::vector<Wide> cheapest = services.direct;
         for (std::size_t k = 0; k < shares_.size(); ++k)
             lower(cheapest, services.from_site[static_cast<std::size_t>(entry_.sites[k])], shares_[k], multiples);
@@ -49,10 +89,11 @@ public:
         return sum;
     }
 
-private:
     SitesProof entry_;
+    bool all_;
     std::vector<Wide> shares_;
-    Wide trunks_ = 0;
+    std::vector<StepRange> ranges_;
+    Wide uncharged_ = 0;  ///< Of trunks that are charged nothing for trenches.
 };
 
 class TrunkPruning {
@@ -69,11 +110,14 @@ public:
         for (std::size_t p = 0; p < count; ++p) {
             const ServiceCosts services = service_costs(scenario_, evidence_, evidence_.proof.prices[p]);
             if (p == 0) keep_needed(services);
+            PricedTrunks trunks(scenario_, evidence_, evidence_.proof.prices[p]);
             for (std::size_t e = 0; e < entries_.size(); ++e) {
+                const TrunkCosts& costs = trunks.among(entries_[e].entry().sites.size());
                 const bool own = static_cast<std::size_t>(entries_[e].entry().prices) == p;
-                const Wide bound = entries_[e].bound(services, multiples_);
-                reached_by_[e].push_back(own || bound >= wanted_ ? 1 : 0);
-                if (own && bound < lowest_) {
+                const bool reached = own || entries_[e].reaches(wanted_, services, multiples_, costs);
+                reached_by_[e].push_back(reached ? 1 : 0);
+                const Wide bound = own ? entries_[e].bound(services, multiples_, costs) : never;
+                if (bound < lowest_) {
                     lowest_ = bound;
                     lowest_entry_ = e;
                 }

@@ -52,7 +52,7 @@ void PriceDescent::start(PriceTable prices) {
 
 void PriceDescent::go_on_from(const PriceDescent& other) {
     const std::size_t purses = rooms_.size();
-    for (std::size_t d = 0; d < prices_.size(); ++d) {
+    for (std::size_t d = 0; d < other.prices_.size(); ++d) {
         for (const Purse p : other.used_[d]) {
             if (p >= purses) continue;
             flows_[d][p] = other.flows_[d][p];

@@ -10,7 +10,7 @@
 
 namespace spadework::graph::two_level {
 
-/// For each demand one price for each purse, in parts.
+/// For each demand, or whoever else pays, one price for each purse, in parts.
 using PriceTable = std::vector<std::vector<float>>;
 
 /// How much of a purse a demand's ways use: 1 for a way that goes through it, less where it goes there in part.
@@ -27,7 +27,8 @@ public:
     /// First prices: those given, brought down where they pass a purse.
     void start(PriceTable prices);
 
-    /// Goes on from another's best prices and averaged ways, as far as the purses go.
+    /// Goes on from another's best prices and averaged ways, as far as the purses go. Those who pay here and do not
+    /// there come last; they have paid nothing.
     void go_on_from(const PriceDescent& other);
 
     [[nodiscard]] const PriceTable& prices() const { return prices_; }

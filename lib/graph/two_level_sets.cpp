@@ -22,8 +22,9 @@ constexpr double kLossWorthSplit = 0.0001;  ///< A set is split for so much.
 constexpr double kRaisedTogether = 0.0005;  ///< Sets so near to the lowest so far are raised together.
 constexpr double kLookedAt = 0.003;         ///< Sets so near to the lowest so far are looked at in a pass.
 constexpr double kSmoothing = 0.001;        ///< A set that lies so much higher counts a factor of e less.
-constexpr double kAim = 0.06;               ///< How much higher the steps aim than the present prices reach.
+constexpr double kAim = 0.09;               ///< How much higher the steps aim than the present prices reach.
 constexpr double kLeastShare = 0.01;        ///< Ways that count less are left out.
+constexpr double kAsDear = 0.03;            ///< Of an opening cost: arcs whose prices differ by less are as dear.
 
 /// Size of a value that is a scale for others: more than 0, as values of plans may be 0 or, where savings count, less.
 double scale_of(Cost value) {
@@ -44,16 +45,17 @@ double count_of_sets(std::size_t sites, std::int32_t fewest, std::int32_t most) 
     return sum;
 }
 
-/// Prices as whole parts, demands in order paid out of each arc until its edge's opening cost is spent. What rounding
-/// leaves of an opening that was all but spent goes to the demand that pays most, the first of these.
+/// Prices of the demands, who come first, as whole parts: in order paid out of each arc until its edge's opening cost
+/// is spent. What rounding leaves of an opening that was all but spent goes to the demand that pays most, the first of
+/// these.
 ArcPrices whole_prices(const Relaxation& relaxation, const PriceTable& prices) {
     const std::size_t arcs = 2 * relaxation.opening.size();
-    ArcPrices whole(prices.size(), std::vector<Cost>(arcs, 0));
+    ArcPrices whole(relaxation.demands.size(), std::vector<Cost>(arcs, 0));
     std::vector<Cost> left;  // By arc.
     for (const Cost opening : relaxation.opening)
         left.insert(left.end(), 2, opening);
     std::vector<std::uint32_t> dearest(arcs, 0);  // By arc: the demand that pays most.
-    for (std::size_t d = 0; d < prices.size(); ++d) {
+    for (std::size_t d = 0; d < whole.size(); ++d) {
         for (std::size_t a = 0; a < arcs; ++a) {
             const auto wish = static_cast<double>(prices[d][a]);
             if (!(wish >= 1.0)) continue;
@@ -79,6 +81,16 @@ Relaxation asking_nothing(Relaxation lines, const EvenShares& shares) {
     return made_even(std::move(lines), shares);
 }
 
+/// By arc, what all pay for it.
+std::vector<Cost> sums_of(const ArcPrices& prices, std::size_t arcs) {
+    std::vector<Cost> sums(arcs, 0);
+    for (const std::vector<Cost>& own : prices) {
+        for (std::size_t a = 0; a < arcs; ++a)
+            sums[a] += own[a];
+    }
+    return sums;
+}
+
 std::vector<double> arc_rooms(const Relaxation& relaxation) {
     std::vector<double> rooms;
     for (const Cost opening : relaxation.opening)
@@ -102,10 +114,10 @@ SiteSets::SiteSets(Private /*only_make*/, const TwoLevelProblem& problem, const 
       shares_(shares),
       team_(team),
       even_(asking_nothing(lines, shares)),
-      feeders_(problem, lines),
+      feeders_(problem, network, lines),
       service_(even_, network),
       pricing_(problem_, even_, shares_, feeders_, service_),
-      descent_(arc_rooms(lines), problem.demands.size(), team),
+      descent_(arc_rooms(lines), problem.demands.size() + 1, team),
       asked_(lines.sites.size()),
       base_(lines.sites.size(), 0) {
     for (const RelaxedSite& site : lines.sites)
@@ -151,7 +163,7 @@ void SiteSets::list_sets(Cost target) {
         asked_[s] = service_.by_demand(s);
         for (std::size_t d = 0; d < asked_[s].size(); ++d)
             asked_[s][d] += pricing_.share(asks_[s]) * even_.demands[d].units;
-        base_[s] = pricing_.least_of_feeder(static_cast<std::int32_t>(s), asks_[s], {0, feeders_.steps()});
+        base_[s] = pricing_.least_of_feeder(static_cast<std::int32_t>(s), asks_[s]);
     }
     std::vector<std::int32_t> chosen;
     list_from(0, chosen, service_.direct(), target);
@@ -182,11 +194,24 @@ Cost SiteSets::lowest_bound(Cost target) const {
     return lowest;
 }
 
+/// Lets feeders of the sets that lie no higher than `most` pay dues at this pass's prices.
+void SiteSets::pay_dues(Cost most) {
+    std::vector<Cost> unspent;
+    for (std::size_t e = 0; e < even_.opening.size(); ++e)
+        unspent.push_back(even_.opening[e] - std::max(spent_[2 * e], spent_[2 * e + 1]));
+    std::vector<char> counts(feeders_.most_sites() + 1, 0);
+    for (const SiteSet& set : sets_) {
+        if (set.bound <= most) counts[set.sites.size()] = 1;
+    }
+    feeders_.pay_dues(unspent, counts, team_);
+}
+
 /// Raises the sets that are low enough to matter by this pass's prices, as their sites ask already.
 void SiteSets::raise_sets(Cost target) {
     const auto pass = static_cast<std::int32_t>(prices_.size()) - 1;
     const Cost most = add(lowest_bound(target), share_of(target, kLookedAt));
     take_up(most);
+    pay_dues(most);
     team_.run(sets_.size(), 256, [&](std::size_t s, std::size_t) {
         SiteSet& set = sets_[s];
         if (set.bound > most || pricing_.rough_bound(set) <= set.bound) return;
@@ -229,6 +254,7 @@ std::vector<Cost> SiteSets::fit(const std::vector<std::size_t>& sets, Cost targe
 bool SiteSets::pass(Cost plan) {
     const Cost target = plan * even_.parts;
     const ArcPrices prices = whole_prices(even_, descent_.prices());
+    spent_ = sums_of(prices, 2 * even_.opening.size());
     service_.measure(prices, team_);
     if (prices_.empty()) list_sets(target);
     prices_.push_back(listed(prices));
@@ -267,22 +293,30 @@ void SiteSets::forget_prices() {
     }
 }
 
-/// Notes the ways of all demands under the sets, each the more the lower it lies now.
+/// Notes the ways of all demands and feeders under the sets, each the more the lower it lies now.
 void SiteSets::follow(const std::vector<std::size_t>& sets, const std::vector<Cost>& now, Cost target) {
     const auto lowest = static_cast<std::size_t>(std::min_element(now.begin(), now.end()) - now.begin());
     lowest_sites_ = sets_[sets[lowest]].sites;
     const std::size_t source = even_.sites.size();
     std::vector<std::vector<double>> served(even_.demands.size(), std::vector<double>(source + 1, 0.0));
+    std::vector<double> fed(network_.edges.size(), 0.0);  // By edge: how many of the feeders run there.
+    double sum = 0.0;
     for (std::size_t i = 0; i < sets.size(); ++i) {
         const double above = static_cast<double>(now[i] - now[lowest]) / scale_of(target);
+        const double weight = std::exp(-above / kSmoothing);
         const SiteSet& set = sets_[sets[i]];
+        sum += weight;
+        for (const std::vector<EdgeId>& way : pricing_.feeder_ways(set)) {
+            for (const EdgeId e : way)
+                fed[e] += weight / static_cast<double>(set.sites.size());
+        }
         const std::vector<std::size_t> by = pricing_.served_by(set);
         for (std::size_t d = 0; d < by.size(); ++d)
-            served[d][by[d] < set.sites.size() ? static_cast<std::size_t>(set.sites[by[d]]) : source] +=
-                std::exp(-above / kSmoothing);
+            served[d][by[d] < set.sites.size() ? static_cast<std::size_t>(set.sites[by[d]]) : source] += weight;
     }
     for (std::size_t d = 0; d < served.size(); ++d)
         follow(d, served[d]);
+    follow_feeders(fed, sum);
     descent_.judge(static_cast<double>(now[lowest]), static_cast<double>(lowest_bound(target)));
 }
 
@@ -299,6 +333,22 @@ void SiteSets::follow(std::size_t demand, const std::vector<double>& served) {
         const auto site = s < even_.sites.size() ? static_cast<std::int32_t>(s) : -1;
         for (const Purse arc : service_.way(demand, site))
             ways.push_back({arc, static_cast<float>(served[s] / sum)});
+    }
+}
+
+/// Notes the ways of the feeders, who all together pay as one behind the demands. They pay the less for an edge the
+/// more demands pay for the dearer of its arcs, so that is where they need room.
+void SiteSets::follow_feeders(const std::vector<double>& fed, double all) {
+    std::vector<PurseUse>& ways = descent_.ways()[even_.demands.size()];
+    ways.clear();
+    for (std::size_t e = 0; e < fed.size(); ++e) {
+        if (fed[e] <= kLeastShare * all) continue;
+        const Cost dearer = spent_[2 * e] - spent_[2 * e + 1];
+        const Cost as_dear = static_cast<Cost>(kAsDear * static_cast<double>(even_.opening[e]));
+        const auto forwards = static_cast<Purse>(2 * e);
+        const auto share = static_cast<float>(fed[e] / all);
+        if (dearer >= -as_dear) ways.push_back({forwards, share});
+        if (dearer <= as_dear) ways.push_back({forwards + 1, share});
     }
 }
 

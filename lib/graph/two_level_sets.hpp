@@ -7,7 +7,8 @@
 // sites ask has been fitted to them. Among these the lower a set lies under the present prices, the more its ways
 // count; a set once raised no longer holds back the others. Sets that cannot beat the best plan are put aside, and a
 // set whose feeders the bound counts too low is split by how much one of its sites serves. The lowest bound of any set
-// is one for the problem, because each pass's prices prove what they say of each set.
+// is one for the problem, because each pass's prices prove what they say of each set. Prices are moved as if feeders
+// paid along with the demands, so that demands leave them something to pay where feeders run.
 
 #include <cstdint>
 #include <optional>
@@ -68,11 +69,13 @@ private:
     void consider(const std::vector<std::int32_t>& chosen, const std::vector<Cost>& least, Cost target);
     void take_up(Cost most);
     [[nodiscard]] Cost lowest_bound(Cost target) const;
+    void pay_dues(Cost most);
     void raise_sets(Cost target);
     std::vector<std::size_t> lowest_so_far(Cost target) const;
     std::vector<Cost> fit(const std::vector<std::size_t>& sets, Cost target);
     void follow(const std::vector<std::size_t>& sets, const std::vector<Cost>& now, Cost target);
     void follow(std::size_t demand, const std::vector<double>& served);
+    void follow_feeders(const std::vector<double>& fed, double all);
     void put_aside(Cost target);
     void forget_prices();
     [[nodiscard]] EdgePriceSet listed(const ArcPrices& prices) const;
@@ -86,6 +89,7 @@ private:
     ServiceTable service_;
     SetPricing pricing_;
     PriceDescent descent_;
+    std::vector<Cost> spent_;               ///< By arc, in this pass: what demands pay for it.
     std::vector<std::int32_t> site_of_;     ///< By site of the relaxation: that of the problem.
     std::vector<Cost> asks_;                ///< By site: of each unit, to begin with.
     std::vector<std::vector<Cost>> asked_;  ///< By site, by demand, in the first pass: c_d(i) + m_d * share_i.

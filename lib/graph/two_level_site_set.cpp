@@ -50,10 +50,17 @@ Cost SetPricing::least_ask(Cost ask) const {
     return static_cast<Cost>(least);
 }
 
-Cost SetPricing::least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range loads) const {
+Cost SetPricing::least_of_feeder(std::int32_t site, Cost ask) const {
     Cost least = kLargestCost;
-    for (std::int64_t u = loads.least; u <= loads.most && feeders_.cost(site, u) < kLargestCost; ++u)
-        least = std::min(least, feeders_.cost(site, u) - ask * u * feeders_.units_a_step());
+    for (std::int64_t u = 0; u <= feeders_.steps() && feeders_.cost_without_dues(site, u) < kLargestCost; ++u)
+        least = std::min(least, feeders_.cost_without_dues(site, u) - ask * u * feeders_.units_a_step());
+    return least;
+}
+
+Cost SetPricing::least_of_feeder(std::size_t count, std::int32_t site, Cost ask, FeederTable::Range loads) const {
+    Cost least = kLargestCost;
+    for (std::int64_t u = loads.least; u <= loads.most && feeders_.cost(count, site, u) < kLargestCost; ++u)
+        least = std::min(least, feeders_.cost(count, site, u) - ask * u * feeders_.units_a_step());
     return least;
 }
 
@@ -91,7 +98,7 @@ Cost SetPricing::service_of(const SiteSet& set) const {
 Cost SetPricing::rough_bound(const SiteSet& set) const {
     WideCost sum = service_of(set);
     for (std::size_t k = 0; k < set.sites.size(); ++k)
-        sum += least_of_feeder(set.sites[k], set.asks[k], set.loads[k]);
+        sum += least_of_feeder(set.sites.size(), set.sites[k], set.asks[k], set.loads[k]);
     return saturated(sum);
 }
 
@@ -99,6 +106,15 @@ Cost SetPricing::bound(const SiteSet& set) const {
     const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
     if (split.cost == kLargestCost) return kLargestCost;
     return saturated(static_cast<WideCost>(service_of(set)) + split.cost);
+}
+
+std::vector<std::vector<EdgeId>> SetPricing::feeder_ways(const SiteSet& set) const {
+    std::vector<std::vector<EdgeId>> ways;
+    const auto split = feeders_.cheapest_split(set.sites, set.asks, set.loads, all_by_sites_);
+    if (split.cost == kLargestCost) return ways;
+    for (std::size_t k = 0; k < set.sites.size(); ++k)
+        ways.push_back(feeders_.way(set.sites.size(), set.sites[k], split.steps[k]));
+    return ways;
 }
 
 std::vector<std::size_t> SetPricing::served_by(const SiteSet& set) const {
@@ -163,8 +179,8 @@ std::optional<SiteSet> SetPricing::split(SiteSet& set, Cost worth) const {
     for (std::size_t k = 0; k < units.size(); ++k) {
         const FeederTable::Range loads = set.loads[k];
         const std::int64_t load = std::clamp(units[k] / feeders_.units_a_step(), loads.least, loads.most);
-        lost +=
-            static_cast<WideCost>(feeders_.cost(set.sites[k], load)) - static_cast<WideCost>(set.asks[k]) * units[k];
+        lost += static_cast<WideCost>(feeders_.cost(set.sites.size(), set.sites[k], load)) -
+                static_cast<WideCost>(set.asks[k]) * units[k];
         const auto [least, most] = std::minmax(load, cheapest.steps[k]);
         if (most - least <= high - low) continue;
         widest = k;

@@ -36,8 +36,11 @@ public:
     /// The least ask of a unit that asks as much of a multiple: what lies above it is lost to rounding.
     [[nodiscard]] Cost least_ask(Cost ask) const;
 
-    /// The least of G_i - ask * U_i over the loads.
-    [[nodiscard]] Cost least_of_feeder(std::int32_t site, Cost ask, FeederTable::Range loads) const;
+    /// The least of G_i - ask * U_i for whatever is served, no dues paid.
+    [[nodiscard]] Cost least_of_feeder(std::int32_t site, Cost ask) const;
+
+    /// The least of G_i - ask * U_i over the loads, for one of so many sites.
+    [[nodiscard]] Cost least_of_feeder(std::size_t count, std::int32_t site, Cost ask, FeederTable::Range loads) const;
 
     /// Where its sites ask what they do and every feeder may carry what suits it.
     [[nodiscard]] Cost rough_bound(const SiteSet& set) const;
@@ -50,6 +53,9 @@ public:
 
     /// Position of the site that serves each demand; the set's size for the source.
     [[nodiscard]] std::vector<std::size_t> served_by(const SiteSet& set) const;
+
+    /// By position, the way of each feeder where the units are split as costs least.
+    [[nodiscard]] std::vector<std::vector<EdgeId>> feeder_ways(const SiteSet& set) const;
 
     /// Splits the set by how much one site serves, where feeders for what the sites serve would cost `worth` more than
     /// the bound counts for them: the set keeps the smaller loads, the other half is returned.

@@ -29,6 +29,19 @@ TrunkEvidence evidence_of(const Scenario& site, LayoutKind layout) {
     return *certificate->proof.trunks;
 }
 
+/// An entry for every one or two places, that asks at random, on the first prices.
+std::vector<graph::TwoLevelCertificate::SitesProof> small_sets(Dice& dice, const TrunkEvidence& evidence) {
+    constexpr graph::TwoLevelCertificate::Units any{0, 1'000'000};
+    const auto ask = [&] { return dice.one_in(2) ? 0 : dice.between(0, 9'000'000'000) * evidence.proof.parts; };
+    std::vector<graph::TwoLevelCertificate::SitesProof> sets;
+    for (std::int32_t a = 0; a < static_cast<std::int32_t>(evidence.sites.size()); ++a) {
+        sets.push_back({{a}, {any}, {ask()}, 0});
+        for (std::int32_t b = 0; b < a; ++b)
+            sets.push_back({{b, a}, {any, any}, {ask(), ask()}, 0});
+    }
+    return sets;
+}
+
 bool holds(const std::string& text, const char* part) {
     return text.find(part) != std::string::npos;
 }
@@ -86,8 +99,9 @@ TEST_CASE("no prices that keep the rules, and nothing that sites ask, bound trun
             if (!certificate || !certificate->proof.trunks) continue;
             const Money best = cost_to_build(site, certificate->plan) + Money::from_minor(100);  // Rounding of lines.
             TrunkEvidence evidence = *certificate->proof.trunks;
-            evidence.proof.sets.clear();
             for (int i = 0; i < 20; ++i) {
+                evidence.proof.sets.clear();
+                if (i % 2 == 0) evidence.proof.sets = small_sets(dice, evidence);
                 evidence.proof.prices = {random_prices(dice, evidence)};
                 for (graph::Cost& ask : evidence.proof.asks)
                     ask = dice.one_in(2) ? 0 : dice.between(0, 9'000'000'000) * evidence.proof.parts;

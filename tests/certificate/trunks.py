@@ -110,14 +110,31 @@ class Trunks:
         return [share * multiple for multiple in self.multiples]
 
     def trunk_costs(self, place):
-        """The least cost of a trunk to a place, by how many steps of strands in use it serves."""
+        """The least cost of a trunk to a place over shortest ways, by how many steps of strands in use it serves."""
         lengths, passages = ([edge[key] for edge in self.network.edges] for key in ("length", "passage"))
         far, dear = (self.network.distances(self.site.hub.place, (figures, figures))[place["at"]]
                      for figures in (lengths, passages))
-        costs = [(size["units"], place["cost"] + size["fixed"] + more + size["weight"] * far
-                  + size["multiplicity"] * dear) for size, more in zip(self.sizes, place["size_costs"])]
-        return [self.network.parts * min(cost for units, cost in costs if units >= steps * self.step)
-                for steps in range(self.steps + 1)]
+        return self.by_steps(place, [self.network.parts * (size["weight"] * far + size["multiplicity"] * dear)
+                                     for size in self.sizes])
+
+    def by_steps(self, place, ways):
+        """The same where the ways cost so much, size by size."""
+        costs = [(size["units"], self.network.parts * (place["cost"] + size["fixed"] + more) + way)
+                 for size, more, way in zip(self.sizes, place["size_costs"], ways)]
+        return [min(cost for units, cost in costs if units >= steps * self.step) for steps in range(self.steps + 1)]
+
+    def dearer_trunks(self, prices, number):
+        """What each of so many trunks costs, by place and steps, where each is charged an equal part of what buildings
+        leave of the trenches on its way: their cost less the dearer direction's prices."""
+        sums = self.network.with_prices([0] * len(self.network.edges), list(itertools.chain(*prices)))
+        left = [self.network.parts * edge["opening"] - max(both) for edge, *both in zip(self.network.edges, *sums)]
+        kinds = {(size["weight"], size["multiplicity"]): size for size in self.sizes}
+        distances = {}
+        for kind, size in kinds.items():
+            charges = [number * cable + rest for cable, rest in zip(self.network.charges_of(size), left)]
+            distances[kind] = self.network.distances(self.site.hub.place, (charges, charges))
+        return [self.by_steps(place, [distances[size["weight"], size["multiplicity"]][place["at"]] // number
+                                      for size in self.sizes]) for place in self.sites]
 
     def services(self, prices):
         """What one set of prices charges each building on a home run, and from each place: prices from the hub to a
@@ -135,13 +152,13 @@ class Trunks:
         share = self.share([demand["home_run"] * self.network.parts for demand in self.demands])
         return [cost + share * multiple for cost, multiple in zip(direct, self.multiples)], list(zip(*from_place))
 
-    def of_entry(self, entry, services):
-        """What an entry proves of the sets that it names, with units within its ranges."""
+    def of_entry(self, entry, services, trunks):
+        """What an entry proves of the sets that it names, with units within its ranges, where trunks cost so much."""
         direct, from_place = services  # of home runs, and from places
         cheapest, least = direct, [0] + [math.inf] * self.steps
         for number, ask, steps in zip(entry["sites"], entry["asks"], self.ranges(entry)):
             cheapest = list(map(min, cheapest, map(sum, zip(from_place[number], self.asked(ask)))))
-            trunk = self.trunks[number]
+            trunk = trunks[number]
             costs = {here: trunk[here] - ask * self.step * here for here in steps}
             least = [min((least[served - here] + cost for here, cost in costs.items() if here <= served),
                          default=math.inf) for served in range(self.steps + 1)]
@@ -193,7 +210,10 @@ class Trunks:
             listed.setdefault(tuple(entry["sites"]), []).append(entry)
         for entries in listed.values():
             self.check_listed(entries)
-        parts = [self.of_entry(entry, services[entry["prices"]]) for entry in self.evidence["sets"]]
+        trunks = {key: self.dearer_trunks(self.evidence["prices"][key[0]], key[1]) for key in {
+            (entry["prices"], len(entry["sites"])) for entry in self.evidence["sets"]} if key[1]}
+        parts = [self.of_entry(entry, services[entry["prices"]], trunks.get((entry["prices"], len(entry["sites"]))))
+                 for entry in self.evidence["sets"]]
         parts += self.unlisted(listed, services[0])
         units = rounded_up(min(parts), self.network.parts) - self.network.rebate
         return self.network.constant + units // self.network.units

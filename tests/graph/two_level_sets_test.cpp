@@ -92,13 +92,32 @@ Table priced_service(const TwoLevelProblem& p, const EdgePriceSet& prices, Cost 
     return service;
 }
 
-/// What a site costs at least when it serves so many units, in parts.
-Cost site_cost(const TwoLevelProblem& p, const Table& length, std::int32_t site, std::int64_t units, Cost parts) {
-    Cost least = kNever;
+/// By size, distances of its feeders, times the number of sites, where each of them pays an equal part of what demands
+/// leave of an edge's opening cost when they pay for the dearer direction.
+std::vector<Table> feeder_ways(const TwoLevelProblem& p, const EdgePriceSet& prices, Cost parts, std::size_t sites) {
+    std::map<std::pair<std::size_t, bool>, Cost> spent;
+    for (const auto& list : prices) {
+        for (const EdgePrice& e : list)
+            spent[{static_cast<std::size_t>(e.edge), e.backwards}] += e.price;
+    }
+    std::vector<Table> ways;
     for (const FeederSize& size : p.sizes) {
-        if (size.units < units) continue;
-        least = std::min(least,
-                         (p.sites[site].cost + size.fixed + size.weight * length[p.source][p.sites[site].at]) * parts);
+        ways.push_back(distances(p, [&](std::size_t e, bool) {
+            const Cost left = p.edges[e].opening * parts - std::max(spent[{e, false}], spent[{e, true}]);
+            return left + static_cast<Cost>(sites) * size.weight * p.edges[e].length * parts;
+        }));
+    }
+    return ways;
+}
+
+/// What one of so many sites costs at least when it serves so many units, in parts.
+Cost site_cost(const TwoLevelProblem& p, const std::vector<Table>& ways, std::size_t sites, std::int32_t site,
+               std::int64_t units, Cost parts) {
+    Cost least = kNever;
+    for (std::size_t s = 0; s < p.sizes.size(); ++s) {
+        if (p.sizes[s].units < units) continue;
+        const Cost way = ways[s][p.source][p.sites[site].at] / static_cast<Cost>(sites);
+        least = std::min(least, (p.sites[site].cost + p.sizes[s].fixed) * parts + way);
     }
     return least;
 }
@@ -114,7 +133,7 @@ std::int64_t units_in_common(const TwoLevelProblem& p) {
 /// What the prices and asks prove of plans with these sites in which each serves units within its range.
 Cost proved_of(const TwoLevelProblem& p, const TwoLevelCertificate& c, const TwoLevelCertificate::SitesProof& proof) {
     const Table service = priced_service(p, c.prices[proof.prices], c.parts);
-    const Table length = distances(p, [&](std::size_t e, bool) { return p.edges[e].length; });
+    const std::vector<Table> ways = feeder_ways(p, c.prices[proof.prices], c.parts, proof.sites.size());
     Cost sum = 0;
     std::int64_t all = 0;
     for (std::size_t d = 0; d < p.demands.size(); ++d) {
@@ -135,7 +154,7 @@ Cost proved_of(const TwoLevelProblem& p, const TwoLevelCertificate& c, const Two
             return;
         }
         for (std::int64_t u = proof.units[k].least; u <= std::min(left, proof.units[k].most); u += common) {
-            const Cost here = site_cost(p, length, proof.sites[k], u, c.parts);
+            const Cost here = site_cost(p, ways, proof.sites.size(), proof.sites[k], u, c.parts);
             if (here < kNever) share_out(k + 1, left - u, so + here - proof.asks[k] * u);
         }
     };
@@ -226,4 +245,21 @@ TEST_CASE("a bound proved set by set follows from its certificate by plain arith
     MESSAGE(certified << " certified, " << with_ranges << " ranges that begin above nothing");
     CHECK(certified > effort(40));
     CHECK(with_ranges > 0);
+}
+
+TEST_CASE("feeders that follow the demands' trench are bounded exactly where a shorter way would have to be opened") {
+    TwoLevelProblem p;
+    p.vertex_count = 3;
+    p.edges = {{0, 1, 50, 10, 0}, {1, 2, 10, 10, 0}, {0, 2, 100, 10, 0}};
+    p.demands = {{1, 1, 1, 1, std::nullopt}, {2, 1, 1, 1, std::nullopt}};
+    p.sites = {{2, 0}, {1, 1000}};
+    p.sizes = {{2, 3, 1, 5}};
+    p.fewest_sites = 1;
+    p.most_sites = 2;
+    const TwoLevelSolution s = solve(p, SolveLimits{});
+    REQUIRE(s.plan);
+    CHECK(s.plan->value == 50 + 10 + 10 + 5 + 3 * 20);  // Over the shortest way the feeder would cost 30 less.
+    CHECK(s.bound == s.plan->value);
+    REQUIRE(s.certificate);
+    CHECK(proved_by(p, *s.certificate) > (s.bound - 1) * s.certificate->parts);
 }
