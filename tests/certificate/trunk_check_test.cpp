@@ -1,7 +1,10 @@
 #include "certificate/trunk_check.hpp"
 
+#include <algorithm>
+
 #include <doctest/doctest.h>
 
+#include "certificate/set_bounds.hpp"
 #include "certificate/support/certified_sites.hpp"
 #include "certificate/verification.hpp"
 #include "certificate/writer.hpp"
@@ -114,6 +117,41 @@ TEST_CASE("no prices that keep the rules, and nothing that sites ask, bound trun
         }
     }
     CHECK(looked_at > effort(500));
+}
+
+TEST_CASE("each of several trunks is charged an equal part of what the dearer direction's prices leave of trenches") {
+    Scenario site = drawing::row_site(3, 40);  // One way leads to each place.
+    site.rules.most_enclosures = 2;
+    const TrunkEvidence evidence = evidence_of(site, LayoutKind::trunk);
+    const TrunkCosts bare = trunk_costs(site, evidence);
+    const auto charged = [&](const graph::EdgePriceSet& prices, std::size_t trunks) {
+        std::vector<Wide> more;
+        const TrunkCosts costs = trunk_costs(site, evidence, prices, trunks);
+        for (std::size_t s = 0; s < costs.cost.size(); ++s)
+            more.push_back(costs.cost[s][1] - bare.cost[s][1]);
+        return more;
+    };
+    const graph::EdgePriceSet none(evidence.demands.size());
+    graph::EdgePriceSet half = none;  // Three eighths of openings forwards, half backwards.
+    graph::EdgePriceSet all = none;
+    REQUIRE(evidence.proof.parts % 8 == 0);
+    for (std::size_t e = 0; e < evidence.edges.size(); ++e) {
+        const auto edge = static_cast<graph::EdgeId>(e);
+        const graph::Cost opening = evidence.edges[e].opening * evidence.proof.parts;
+        half[0].push_back({edge, opening / 4, false});
+        half[1].push_back({edge, opening / 8, false});
+        half[2].push_back({edge, opening / 2, true});
+        all[0].push_back({edge, opening, true});
+    }
+    const std::vector<Wide> whole = charged(none, 1);
+    CHECK(*std::max_element(whole.begin(), whole.end()) > 0);
+    for (std::size_t s = 0; s < whole.size(); ++s) {
+        CHECK(bool(charged(none, 2)[s] == whole[s] / 2));
+        CHECK(bool(charged(none, 3)[s] == whole[s] / 3));
+        CHECK(bool(charged(half, 1)[s] == whole[s] / 2));
+        CHECK(bool(charged(half, 2)[s] == whole[s] / 4));
+        CHECK(bool(charged(all, 1)[s] == 0));
+    }
 }
 
 TEST_CASE("figures of trunks above what the site makes are told") {
