@@ -132,13 +132,16 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     task.kind = LayoutKind::daisy_chain;
     task.network = &network;
     task.constant = figures.constant;
+    bool fewest = false;  // Whether the plan at hand has as few chains as there can be.
     task.route = [&](const Network& on, const graph::SolveLimits& run) {
         const auto problem = problem_on(on, scenario, figures);
         const auto solution = graph::solve(problem, run);
         Routing routing{std::nullopt, solution.bound, solution.interrupted, {}};
         routing.proof.chains = ProvedChains{problem, solution.certificate};
         const auto& plan = plan_or_nearest(solution);
-        if (plan) routing.routed = routed_by(*plan, on, scenario);
+        if (!plan) return routing;
+        fewest = static_cast<int>(plan->chains.size()) == least_chain_count(scenario);
+        routing.routed = routed_by(*plan, on, scenario);
         return routing;
     };
     task.fallbacks = [&](const RoutedLayout&) {
@@ -147,6 +150,7 @@ Design design_daisy_chain(const Scenario& scenario, const DesignLimits& limits) 
     };
     if (chains_have_a_price(scenario, figures)) {
         task.other_routes = [&](const graph::SolveLimits& run) {
+            if (fewest) return std::vector<RoutedLayout>();
             graph::ChainProblem few_chains = problem_on(network, scenario, figures);
             few_chains.end_saving = 0;
             few_chains.chain_cost = network.scale.units(dearest_ends(scenario, 1));
