@@ -10,7 +10,7 @@ namespace spadework::graph::chains {
 
 namespace {
 
-constexpr double kFlowKept = 0.002;  ///< Smaller averaged flows are dropped.
+constexpr double kFlowKept = 0.01;  ///< Smaller averaged flows are dropped.
 constexpr std::size_t kEdgeBatch = 512;
 constexpr std::size_t kStopBatch = 2;
 constexpr int kPassesBetweenGroups = 10;
@@ -93,7 +93,7 @@ void ChainPrices::count_entries() {
 void ChainPrices::count_hop(std::size_t way, VertexId from, VertexId to, double use, Scratch& s) {
     if (use <= 0.0) return;
     for (VertexId at = from; at != to;) {
-        const EdgeId edge = via_[way][at];
+        const EdgeId edge = edge_of(via_[way][at]);
         add_flow(way, 3 * edge + SlotPrice::kArrival, newest() * use, s);
         at = across(network_.edges[edge], at);
     }

@@ -66,10 +66,12 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
       closed_(static_cast<bool>(two_ways)),
       groups_(network.stops.size(), problem.longest_chain),
       hop_flow_(network.stops.size() * (network.stops.size() + 1), 0.0),
-      scratch_(team.size()),
       distance_(network.stops.size(), 0.0),
       way_(network.stops.size()),
-      via_((closed_ ? 2 : 1) * network.stops.size()),
+      source_via_(closed_ ? 0 : network.stops.size(),
+                  std::vector<ArcId>(static_cast<std::size_t>(network.vertex_count), -1)),
+      via_((closed_ ? 2 : 1) * network.stops.size(),
+           std::vector<ArcId>(static_cast<std::size_t>(network.vertex_count), -1)),
       hop_costs_(network.stops.size() * (network.stops.size() + 1), 0.0),
       visit_costs_(hop_costs_.size(), 0.0),
       hop_use_(hop_costs_.size(), 0.0),
@@ -80,13 +82,13 @@ ChainPrices::ChainPrices(const ChainProblem& problem, const ForkNetwork& network
       moved_(network.edges.size(), 0.0),
       factor_(rule.start_factor) {
     const auto vertices = static_cast<std::size_t>(network.vertex_count);
-    for (Scratch& s : scratch_) {
+    for (const JoinedEdge& edge : network.edges)
+        ends_.push_back({edge.tail, edge.head});
+    for (std::size_t worker = 0; worker < team.size(); ++worker) {
+        Scratch& s = scratch_.emplace_back(Scratch{{}, {}, {}, KeptWays(network.steps, ends_, vertices), nullptr});
         s.price.assign(3 * network.edges.size(), 0.0);
         s.entry.assign(3 * network.edges.size(), -1);
-        s.label.assign(vertices, kUnreached);
-        s.via.assign(vertices, -1);
-        s.settled.assign(vertices, 0);
-        s.queue = LabelHeap<double>(vertices);
+        s.toll.assign(network.edges.size(), 0.0);
         if (closed_) s.two_ways = two_ways();
     }
     for (const JoinedEdge& edge : network.edges)
@@ -262,80 +264,39 @@ void ChainPrices::find_two_ways(std::size_t stop, Scratch& s) {
 }
 
 void ChainPrices::find_way_from_source(std::size_t stop, Scratch& s) {
-    std::fill(s.label.begin(), s.label.end(), kUnreached);
-    std::fill(s.settled.begin(), s.settled.end(), 0);
     const VertexId target = network_.stops[stop];
-    s.label[network_.source] = 0.0;
-    s.settled[network_.source] = 1;
-    s.free_ways.assign(1, network_.source);
-    while (!s.settled[target] || !s.free_ways.empty()) {
-        if (s.settled[target]) break;
-        if (s.free_ways.empty()) {
-            const VertexId next = s.queue.pop();
-            if (s.settled[next]) continue;
-            s.settled[next] = 1;
-            s.free_ways.push_back(next);
-        }
-        const VertexId here = s.free_ways.back();
-        s.free_ways.pop_back();
-        for (const Step& step : network_.steps.from(here)) {
-            if (s.settled[step.to]) continue;
-            const std::int32_t slot =
-                3 * step.edge + (network_.edges[step.edge].tail == here ? SlotPrice::kForwards : SlotPrice::kBackwards);
-            const double along = s.label[here] + s.price[slot];
-            if (along >= s.label[step.to]) continue;
-            s.label[step.to] = along;
-            s.via[step.to] = slot;
-            if (s.price[slot] > 0.0) {
-                s.queue.push_or_lower(step.to, along);
-            } else {
-                s.settled[step.to] = 1;
-                s.free_ways.push_back(step.to);
-            }
-        }
-    }
-    s.queue.clear();
-    distance_[stop] = s.label[target];
+    std::vector<ArcId>& via = source_via_[stop];
+    s.ways.mend(network_.source, target, via,
+                [&](ArcId arc) { return s.price[static_cast<std::size_t>(3 * edge_of(arc) + arc % 2)]; });
+    distance_[stop] = s.ways.label()[static_cast<std::size_t>(target)];
     way_[stop].clear();
     for (VertexId at = target; at != network_.source;) {
-        way_[stop].push_back(s.via[at]);
-        at = across(network_.edges[s.via[at] / 3], at);
+        const ArcId arc = via[at];
+        way_[stop].push_back(3 * edge_of(arc) + arc % 2);
+        at = across(network_.edges[edge_of(arc)], at);
     }
 }
 
 /// What hops to one vertex cost from everywhere, or from all that is no farther than `enough` (-1 for everywhere).
-void ChainPrices::spread_from(VertexId target, VertexId enough, std::vector<std::int32_t>& via, Scratch& s) {
-    std::fill(s.label.begin(), s.label.end(), kUnreached);
-    via.resize(static_cast<std::size_t>(network_.vertex_count));
-    s.label[target] = 0.0;
-    s.queue.push_or_lower(target, 0.0);
-    while (!s.queue.empty()) {
-        const VertexId here = s.queue.pop();
-        if (here == enough) return s.queue.clear();
-        for (const Step& step : network_.steps.from(here)) {
-            const double along =
-                s.label[here] + point_.hop_charge[step.edge] + s.price[3 * step.edge + SlotPrice::kArrival];
-            if (along >= s.label[step.to]) continue;
-            s.label[step.to] = along;
-            via[step.to] = step.edge;
-            s.queue.push_or_lower(step.to, along);
-        }
-    }
+void ChainPrices::spread_from(VertexId target, VertexId enough, std::size_t way, Scratch& s) {
+    for (std::size_t e = 0; e < s.toll.size(); ++e)
+        s.toll[e] = point_.hop_charge[e] + s.price[3 * e + SlotPrice::kArrival];
+    s.ways.mend(target, enough, via_[way], [&](ArcId arc) { return s.toll[static_cast<std::size_t>(edge_of(arc))]; });
 }
 
 void ChainPrices::find_hops(std::size_t stop, Scratch& s) {
-    spread_from(network_.stops[stop], -1, via_[stop], s);
+    spread_from(network_.stops[stop], -1, stop, s);
     const std::size_t stops = network_.stops.size();
     double* cost = &hop_costs_[stop * (stops + 1)];
     for (std::size_t p = 0; p < stops; ++p)
-        cost[p] = s.label[network_.stops[p]];
-    cost[stops] = s.label[network_.source];
+        cost[p] = s.ways.label()[network_.stops[p]];
+    cost[stops] = s.ways.label()[network_.source];
 }
 
 void ChainPrices::find_closing(std::size_t stop, Scratch& s) {
     const VertexId from = network_.stops[stop];
-    spread_from(network_.source, from, via_[network_.stops.size() + stop], s);
-    closing_costs_[stop] = s.label[from];
+    spread_from(network_.source, from, network_.stops.size() + stop, s);
+    closing_costs_[stop] = s.ways.label()[from];
 }
 
 }  // namespace spadework::graph::chains

@@ -11,7 +11,7 @@
 #include "graph/chain_entries.hpp"
 #include "graph/chain_forks.hpp"
 #include "graph/chain_routes.hpp"
-#include "graph/label_heap.hpp"
+#include "graph/kept_ways.hpp"
 #include "graph/progress.hpp"
 #include "graph/worker_team.hpp"
 
@@ -100,11 +100,8 @@ private:
     struct Scratch {
         std::vector<double> price;        ///< By slot.
         std::vector<std::int32_t> entry;  ///< By slot: place in the stop's list, or -1.
-        std::vector<double> label;
-        std::vector<std::int32_t> via;
-        std::vector<char> settled;
-        std::vector<VertexId> free_ways;  ///< Reached without a price, to be followed before anything else.
-        LabelHeap<double> queue;
+        std::vector<double> toll;         ///< By edge: what a hop pays.
+        KeptWays ways;
         std::unique_ptr<TwoWaysFinder> two_ways;  ///< Of rings only.
     };
 
@@ -115,7 +112,7 @@ private:
     void find_two_ways(std::size_t stop, Scratch& scratch);
     void find_hops(std::size_t stop, Scratch& scratch);
     void find_closing(std::size_t stop, Scratch& scratch);
-    void spread_from(VertexId target, VertexId enough, std::vector<std::int32_t>& via, Scratch& scratch);
+    void spread_from(VertexId target, VertexId enough, std::size_t way, Scratch& scratch);
     void count_flows(std::size_t way, Scratch& scratch);
     void count_hops(std::size_t stop, Scratch& scratch);
     void count_ways();
@@ -131,6 +128,7 @@ private:
     [[nodiscard]] double squares() const;
 
     const ForkNetwork& network_;
+    std::vector<EdgeEnds> ends_;
     WorkerTeam& team_;
     ChainStepRule rule_;
     int steps_ = 0;
@@ -151,10 +149,11 @@ private:
     std::vector<Scratch> scratch_;
     std::vector<double> distance_;                ///< By stop, from the source.
     std::vector<std::vector<std::int32_t>> way_;  ///< By stop: the slots of its way, or two ways, from the source.
-    std::vector<std::vector<std::int32_t>>
-        via_;                            ///< By stop and vertex: edge towards the stop; then of rings to the source.
-    std::vector<double> hop_costs_;      ///< See RouteTable.
-    std::vector<double> visit_costs_;    ///< Hop costs with the visits' earnings taken off.
+    std::vector<std::vector<ArcId>> source_via_;  ///< By stop and vertex: arc of the way from the source, of chains.
+    std::vector<std::vector<ArcId>> via_;  ///< By stop and vertex: arc of the hop, from the stop; then of rings from
+                                           ///< the source.
+    std::vector<double> hop_costs_;        ///< See RouteTable.
+    std::vector<double> visit_costs_;      ///< Hop costs with the visits' earnings taken off.
     std::vector<double> hop_use_;        ///< Like hop costs: how often the pass's route sets take the hop, on average.
     std::vector<double> a_pass_;         ///< By edge, of rings only: what a way of a stop pays for passing.
     std::vector<double> ways_flow_;      ///< By edge: averaged passes of ways, for each stop that a ring holds.
