@@ -41,15 +41,14 @@ struct ChainStepRule {
     double first_weight = 0.3;           ///< What a pass's ways and hops count in the averaged flows at first, ...
     double least_weight = 0.03;          ///< ... at last, ...
     double halved_after = 8.0;           ///< ... and half as much as at first after so many passes.
-    double start_factor = 0.36;          ///< Polyak step factor.
+    double start_factor = 0.5;           ///< Polyak step factor.
     double growth = 1.01;                ///< Of the factor while the bound rises ...
     std::size_t patience = 3;            ///< ... from one pass to the one so many after it, ...
     double decay = 0.6;                  ///< ... and where it falls.
     double visit_scale = 1.0;            ///< Steps of visits' earnings against those of prices, squared.
     int visit_rounds = 3;                ///< Route sets found in a pass, each for its own earnings of visits.
     double visit_share = 0.3;            ///< Of the step factor, for the steps between them.
-    double start_seconds = 10.0;         ///< At most, for prices to start from, ...
-    double start_gap = 0.01;             ///< ... which need not be closer than this: that takes longer than it saves.
+    double start_seconds = 10.0;         ///< At most, for prices to start from.
     const Progress* progress = nullptr;  ///< Asked meanwhile whether to stop. May be null.
     double memory = 0.3;  ///< Weight of the last step in what is known of the share that opening costs let through.
 };

@@ -15,7 +15,7 @@ namespace {
 constexpr double kFirstShare = 0.25;  ///< Of the time allowed, for plans before the bound.
 constexpr double kBoundShare = 0.7;   ///< Until the prices are left as they are.
 constexpr int kFirstPlans = 15;       ///< Passes before the averaged flows are worth planning by.
-constexpr int kPassesBetweenPlans = 30;
+constexpr int kPassesBetweenPlans = 60;
 constexpr double kSettled = 0.004;  ///< Step factor below which the prices hardly move.
 constexpr int kFollowed = 4;        ///< Trees to plan from when the averaged flows are looked at.
 constexpr int kScatters = 4;

@@ -105,7 +105,6 @@ chains::ChainStepRule step_rule(const chains::ForkNetwork& forks, double seconds
     if (is_small(forks)) rule.patience = 10;
     rule.start_factor = forks.stops.size() <= kFewStops ? 0.2 : 0.04;
     rule.start_seconds = seconds / 3;
-    rule.start_gap = 0.2;
     rule.progress = progress;
     return rule;
 }
