@@ -3,6 +3,7 @@
 // Cheapest ways from one vertex to others when costs change little from search to search: the ways found last are
 // looked at first, and only what has become cheaper elsewhere is searched.
 
+#include <algorithm>
 #include <limits>
 #include <span>
 #include <vector>
