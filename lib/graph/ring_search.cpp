@@ -9,8 +9,7 @@ namespace spadework::graph::rings {
 
 namespace {
 
-constexpr std::size_t kGaps = 3;        ///< Gaps tried for a stop.
-constexpr std::int32_t kNearEnds = 12;  ///< Ends of hops looked for around a stop.
+constexpr std::size_t kGaps = 3;  ///< Gaps tried for a stop.
 constexpr int kShakesOfFollower = 10;
 constexpr Cost kFarthestWays = 4;  ///< What a hop too long is charged: more than what splitting its ring costs.
 
@@ -38,10 +37,6 @@ Search::Search(const LinkNetwork& network, const RingFigures& figures, const pai
     measure_distances();
     list_bridges();
     led_on_.assign(network.links.size(), 0);
-    is_end_.assign(network.vertex_count, 0);
-    is_end_[network.source] = 1;
-    for (const VertexId at : network.stops)
-        is_end_[at] = 1;
     if (network.longest_hop == kAnyLength) return;
     const Cost farthest = *std::max_element(distance_.begin(), distance_.end());
     charge_ = HopCharge(network.longest_hop, add(figures.ring_cost, times(farthest, kFarthestWays)),
@@ -148,24 +143,13 @@ bool Search::price_alone(std::int32_t stop, Place& place) {
     return true;
 }
 
-/// The nearest gaps, found close by where that will do, and what the way to the source costs.
-std::vector<Search::Place> Search::places_for(std::int32_t stop, Cost& to_source) {
-    const std::vector<Cost>* distance = &ways_.nearest_from(network_.stops[stop], price_, is_end_, kNearEnds);
-    std::vector<Place> places = near_gaps(stop, *distance);
-    if (places.size() < kGaps || (*distance)[network_.source] == kLargestCost) {
-        distance = &ways_.all_from(network_.stops[stop], price_);
-        places = near_gaps(stop, *distance);
-    }
-    to_source = (*distance)[network_.source];
-    return places;
-}
-
 /// Puts the stop where it costs least among the nearest gaps and a ring of its own; once time is up, into the first
 /// gap that will have it.
 void Search::put_in(std::int32_t stop) {
-    Cost to_source = 0;
-    std::vector<Place> places = places_for(stop, to_source);
+    const std::vector<Cost>& distance = ways_.all_from(network_.stops[stop], price_);
+    const Cost to_source = distance[network_.source];
     const Cost least_alone = add(figures_.ring_cost, add(to_source, to_source)) - saved_on_bridges(stop);
+    std::vector<Place> places = near_gaps(stop, distance);
     std::optional<Place> best;
     for (Place& place : places) {
         if (best && stop_->reached()) break;

@@ -127,7 +127,6 @@ private:
     bool price(std::int32_t stop, Place& place, Cost below);
     bool price_alone(std::int32_t stop, Place& place);
     void put_in(std::int32_t stop);
-    std::vector<Place> places_for(std::int32_t stop, Cost& to_source);
     bool take_out(const Row& row);
     std::vector<std::int32_t> take_out_some();
     bool reroute(std::size_t round, std::size_t hop);
@@ -164,7 +163,6 @@ private:
     HopCharge charge_;
     std::vector<std::int32_t> led_on_;  ///< By link how many of the hops at hand pass it; all 0 between calls.
     std::vector<Cost> price_for_all_;   ///< By link, of as many cables as hops are led together.
-    std::vector<char> is_end_;          ///< By vertex: a stop stands there, or the source.
 };
 
 }  // namespace spadework::graph::rings

@@ -78,7 +78,9 @@ void WaySearch::relax_second(VertexId at, const LinkStep& step, const std::vecto
     relax(at, height + (along < 0 ? -own : own) + ahead_[step.to] - ahead_[at] - potential, step);
 }
 
-/// Dijkstra's algorithm over what the flow leaves, to the nearer of two vertices (-1 for none) if it costs less.
+/// Dijkstra's algorithm over what the flow leaves, which the first search does not have yet, to the nearer of two
+/// vertices (-1 for none) if it costs less.
+template <bool first>
 WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below) {
     forget_labels();
     label_[from] = 0;
@@ -92,8 +94,13 @@ WaySearch::Tip WaySearch::reach(VertexId from, VertexId a, VertexId b, const std
             const VertexId at = as_near_.back();
             as_near_.pop_back();
             if (at == a || at == b) return {at, label_[at]};
-            for (const LinkStep& step : network_.from(at))
-                flowing_.empty() ? relax_first(at, step, price) : relax_second(at, step, price);
+            for (const LinkStep& step : network_.from(at)) {
+                if constexpr (first) {
+                    relax_first(at, step, price);
+                } else {
+                    relax_second(at, step, price);
+                }
+            }
         }
     }
     return {};
@@ -114,15 +121,15 @@ void WaySearch::push_flow(VertexId from, VertexId to) {
     }
 }
 
-/// A second way costs its label and the potential of where it ends, which is what the first cost.
+/// A second way costs its label and the potential of where it ends, which is what the first cost: no less than that.
 bool WaySearch::flow_twice(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below) {
     forget_flow();
-    const Tip nearer = reach(from, a, b, price, below);
+    const Tip nearer = reach<true>(from, a, b, price, below / 2 + below % 2);
     if (nearer.at < 0) return false;
     note_potentials(nearer.cost);
     push_flow(from, nearer.at);
     const VertexId other = nearer.at == a ? b : a;
-    if (reach(from, other, -1, price, below - 2 * nearer.cost).at < 0) return false;
+    if (reach<false>(from, other, -1, price, below - 2 * nearer.cost).at < 0) return false;
     push_flow(from, other);
     return true;
 }
@@ -155,7 +162,7 @@ std::pair<LinkPath, VertexId> WaySearch::follow(VertexId from, VertexId a, Verte
 
 std::optional<LinkPath> WaySearch::one_way(VertexId from, VertexId to, const std::vector<Cost>& price, Cost below) {
     forget_flow();
-    if (reach(from, to, -1, price, below).at < 0) return std::nullopt;
+    if (reach<true>(from, to, -1, price, below).at < 0) return std::nullopt;
     LinkPath path;
     for (VertexId v = to; v != from;) {
         const Link& link = network_.links[came_by_[v]];
@@ -168,28 +175,7 @@ std::optional<LinkPath> WaySearch::one_way(VertexId from, VertexId to, const std
 
 const std::vector<Cost>& WaySearch::all_from(VertexId from, const std::vector<Cost>& price) {
     forget_flow();
-    reach(from, -1, -1, price);
-    return distances();
-}
-
-const std::vector<Cost>& WaySearch::nearest_from(VertexId from, const std::vector<Cost>& price,
-                                                 const std::vector<char>& marked, std::int32_t count) {
-    forget_flow();
-    forget_labels();
-    label_[from] = 0;
-    came_by_[from] = -1;
-    met_.push_back(from);
-    queue_.push_or_lower(from, 0);
-    while (!queue_.empty() && count > 0) {
-        as_near_.assign(1, queue_.pop());
-        while (!as_near_.empty()) {
-            const VertexId at = as_near_.back();
-            as_near_.pop_back();
-            count -= marked[at];
-            for (const LinkStep& step : network_.from(at))
-                relax_first(at, step, price);
-        }
-    }
+    reach<true>(from, -1, -1, price);
     return distances();
 }
 

@@ -26,11 +26,6 @@ public:
     /// What the cheapest way to each vertex costs. Valid until the next search; the largest Cost where there is none.
     const std::vector<Cost>& all_from(VertexId from, const std::vector<Cost>& price);
 
-    /// The same until so many of the marked vertices are reached: what costs more than the last of them may be too
-    /// high, or the largest Cost.
-    const std::vector<Cost>& nearest_from(VertexId from, const std::vector<Cost>& price,
-                                          const std::vector<char>& marked, std::int32_t count);
-
     /// Two ways from one vertex, the first to `to_first`, the second to `to_second` (which may be the same), that share
     /// no link but bridges and together cost least, a bridge being paid by each (Suurballe and Tarjan 1984, with
     /// potentials after Johnson 1977). Nothing when there are none that cost less than `below`.
@@ -54,6 +49,7 @@ private:
         Cost cost = 0;
     };
     const std::vector<Cost>& distances();
+    template <bool first>
     Tip reach(VertexId from, VertexId a, VertexId b, const std::vector<Cost>& price, Cost below = kLargestCost);
     void relax(VertexId at, Cost label, const LinkStep& step);
     void relax_first(VertexId at, const LinkStep& step, const std::vector<Cost>& price);
