@@ -56,6 +56,10 @@ public:
     /// What proves bound(): the prices of the passes that some set rests on.
     [[nodiscard]] TwoLevelCertificate certificate() const;
 
+    /// Size of a value that is a scale for others: at least 1, as values of plans may be 0 or, where savings count,
+    /// less.
+    static double scale_of(Cost value);
+
 private:
     /// A set as the first pass bounds it.
     struct Waiting {
